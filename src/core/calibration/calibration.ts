@@ -1,0 +1,86 @@
+/** Until when a calibration may be used. All rules that are given must hold. */
+export interface Validity {
+  /** ISO 8601 */
+  readonly until: string | undefined;
+  readonly maxRuns: number | undefined;
+  /** things that ended the calibration (a knock, a repair), ISO 8601 time of each */
+  readonly endedBy: readonly { readonly at: string; readonly what: string }[];
+}
+
+interface CalibrationRecord {
+  readonly id: string;
+  readonly instrumentId: string;
+  /** ISO 8601 */
+  readonly madeAt: string;
+  readonly validity: Validity;
+  /** place in job.json, e.g. "calibrations[0]" */
+  readonly field: string;
+}
+
+export interface FaceReading {
+  readonly face: 1 | 2;
+  readonly xRad: number;
+  readonly yRad: number;
+}
+
+/** B1: readings of the two tilts on both faces in a steady seat. */
+export interface TiltZeroCalibration extends CalibrationRecord {
+  readonly kind: "tilt-zero";
+  readonly faces: readonly FaceReading[];
+}
+
+/** B2: accelerometer outputs in known positions; the 12 numbers are fitted from them. */
+export interface AccelerometerCalibration extends CalibrationRecord {
+  readonly kind: "accelerometer";
+  /** what each axis should show and did show, any one unit; reaction to gravity, as in the readings */
+  readonly positions: readonly {
+    readonly expected: readonly [number, number, number];
+    readonly shown: readonly [number, number, number];
+  }[];
+}
+
+/** B3: rate shown at rest. It holds the earth's rate for its attitude and latitude. */
+export interface GyroZeroCalibration extends CalibrationRecord {
+  readonly kind: "gyro-zero";
+  readonly rateRadPerS: number;
+  readonly standardUncertaintyRadPerS: number | undefined;
+  /** direction of the probe's down-hole axis while at rest: true north-east-down, unit length */
+  readonly axisTrueNed: readonly [number, number, number];
+  readonly latitudeRad: number;
+}
+
+/** Gyro scale: shown turn over a known turn. */
+export interface GyroScaleCalibration extends CalibrationRecord {
+  readonly kind: "gyro-scale";
+  readonly trueTurnRad: number;
+  readonly shownTurnsRad: readonly number[];
+}
+
+/** B4: counts over a marked length, repeated. */
+export interface DepthScaleCalibration extends CalibrationRecord {
+  readonly kind: "depth-scale";
+  readonly lengthM: number;
+  readonly counts: readonly number[];
+}
+
+export type Calibration =
+  | TiltZeroCalibration
+  | AccelerometerCalibration
+  | GyroZeroCalibration
+  | GyroScaleCalibration
+  | DepthScaleCalibration;
+export type CalibrationKind = Calibration["kind"];
+
+/** One instrument of the job. */
+export interface Instrument {
+  readonly id: string;
+  readonly serial: string | undefined;
+  readonly gaugeLengthM: number | undefined;
+  readonly outerDiameterM: number | undefined;
+  /** rigid length of the probe, for the passage of tubes */
+  readonly lengthM: number | undefined;
+  /** id of the budget class */
+  readonly budget: string | undefined;
+  /** place in job.json */
+  readonly field: string;
+}

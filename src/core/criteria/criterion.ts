@@ -1,0 +1,106 @@
+import type { Instrument } from "../calibration/calibration.ts";
+import type { AccessTube, DesignElement } from "../elements/element.ts";
+import type { HolePath } from "../path/hole-path.ts";
+
+export type Language = "en" | "de";
+export type Verdict = "within" | "too-close-to-call" | "outside" | "not-judged";
+export const VERDICTS: readonly Verdict[] = ["within", "too-close-to-call", "outside", "not-judged"];
+
+/** Where a limit comes from. Without a document the limit is somebody's own. */
+export interface CriterionSource {
+  readonly document: string;
+  readonly edition?: string;
+  readonly clause?: string;
+  /** read: somebody had the clause before them. memory: must be confirmed before use. */
+  readonly status?: "read" | "quoted" | "memory";
+}
+
+/** A parameter of a criterion: forms, checks and documentation are drawn from this. SI unit inside, degrees in job.json. */
+export interface Parameter {
+  /** key in job.json, with its unit, e.g. "limit_m" */
+  readonly key: string;
+  /** unit of the value in job.json: "m", "m/m", "deg", "1" */
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+  readonly required: boolean;
+  readonly text: Readonly<Record<Language, string>>;
+}
+
+/** A word parameter: one of a few. The first one is the default. */
+export interface Choice {
+  readonly key: string;
+  readonly values: readonly string[];
+  readonly text: Readonly<Record<Language, string>>;
+}
+
+/** One rule of the job: which kind of criterion, for which elements, with which numbers. */
+export interface CriterionRequest {
+  readonly id: string;
+  readonly kind: string;
+  /** every key given must be equal to the element's; an empty record applies to all */
+  readonly appliesTo: Readonly<Record<string, string | readonly string[]>>;
+  /** values of the parameters, in the units of the parameter list; angles in degrees */
+  readonly numbers: Readonly<Record<string, number>>;
+  readonly words: Readonly<Record<string, string>>;
+  /** parameters that are tables, e.g. steps by diameter; checked by the criterion */
+  readonly tables: Readonly<Record<string, readonly Readonly<Record<string, number>>[]>>;
+  readonly source: CriterionSource | undefined;
+  /** place in job.json, e.g. "criteria[0]" */
+  readonly field: string;
+}
+
+/** What is judged: the as-built axis against the design, over what was really read. */
+export interface JudgedAxis {
+  readonly element: DesignElement;
+  /** as-built axis of the element (or of the tube, for criteria about tubes) */
+  readonly path: HolePath;
+  /** depth range along the axis that was read, metres; outside of it nothing is known */
+  readonly readFromM: number;
+  readonly readToM: number;
+  /** false when the readings stop too far above the toe to speak for the whole length */
+  readonly reachesToe: boolean;
+  /** false when the first station is too far below the head */
+  readonly reachesHead: boolean;
+  /** tubes of the element with their own surveyed axes, and the probe that must pass them */
+  readonly tubes: readonly { readonly tube: AccessTube; readonly path: HolePath }[];
+  readonly instrument: Instrument | undefined;
+}
+
+/** A value held against a limit. `value` and `limit` in the criterion's unit; within when value <= limit. */
+export interface Measured {
+  readonly value: number;
+  readonly limit: number;
+  /** level at which the value holds, as down = -level, metres; NaN = no single level */
+  readonly atDownM: number;
+  /** depth along the axis at which the value holds, metres; NaN = none */
+  readonly atDepthM: number;
+  /** value is a lower bound of the true one because part of the length was not read: it can prove outside, not within */
+  readonly partial: boolean;
+}
+
+/** Why nothing could be measured: a code for `text/` and its values. */
+export interface NotMeasured {
+  readonly reason: string;
+  readonly values?: Readonly<Record<string, string | number>>;
+}
+
+/** A kind of criterion. The criterion declares, everything else asks the declaration. */
+export interface Criterion {
+  readonly id: string;
+  /** raised whenever the same input could give another number; stored with every verdict */
+  readonly revision: number;
+  readonly unit: "m" | "m/m" | "deg" | "1/m";
+  readonly parameters: readonly Parameter[];
+  readonly choices: readonly Choice[];
+  readonly source: string;
+  readonly text: Readonly<Record<Language, { readonly title: string; readonly explanation: string }>>;
+  /** what cannot be used in a request, as messages in English with the field; empty = usable */
+  check(
+    request: CriterionRequest,
+  ): readonly { readonly field: string; readonly expected: string; readonly found: string }[];
+  /** Values are unrounded; NaN anywhere must end as NotMeasured, never as a smaller value. */
+  measure(axis: JudgedAxis, request: CriterionRequest): Measured | NotMeasured;
+  /** the rule in one sentence, for tables and reports */
+  describe(request: CriterionRequest, language: Language): string;
+}

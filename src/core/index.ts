@@ -1,0 +1,99 @@
+// The door of the core: what other layers may use, listed one by one, a block a folder.
+
+export type { Issue, Place, Result, Severity } from "./result.ts";
+// (root)
+export { ContractError, contract, fail, ok } from "./result.ts";
+export type {
+  GridAzimuth,
+  MagneticAzimuth,
+  Metres,
+  Quantity,
+  Radians,
+  Seconds,
+  TrueAzimuth,
+} from "./units/quantity.ts";
+// units
+export {
+  degreesFromRadians,
+  gridAzimuth,
+  magneticAzimuth,
+  metres,
+  RADIANS_PER_DEGREE,
+  radians,
+  radiansFromDegrees,
+  SECONDS_PER_HOUR,
+  trueAzimuth,
+  wrapToPi,
+  wrapToTurn,
+} from "./units/quantity.ts";
+
+// num
+
+export type { NorthEastDown } from "./geometry/vector.ts";
+// geometry
+export { add, angleBetween, cross, dot, ned, norm, scale, subtract, unit } from "./geometry/vector.ts";
+
+// frames
+
+// calibration
+export type {
+  AccelerometerCalibration,
+  Calibration,
+  CalibrationKind,
+  DepthScaleCalibration,
+  FaceReading,
+  GyroScaleCalibration,
+  GyroZeroCalibration,
+  Instrument,
+  TiltZeroCalibration,
+  Validity,
+} from "./calibration/calibration.ts";
+// elements
+export type { AccessTube, DesignElement, Section } from "./elements/element.ts";
+export type { ElementKind } from "./elements/element-kind.ts";
+export type {
+  ClosureModel,
+  HeadingReference,
+  Leg,
+  Measures,
+  Readings,
+  SurveyRun,
+} from "./readings/survey-run.ts";
+// readings
+export { CLOSURE_MODELS, LEGS, MEASURES } from "./readings/survey-run.ts";
+
+// correction
+
+export type { HolePath } from "./path/hole-path.ts";
+export type { PathMethodId } from "./path/path-method.ts";
+// path
+export { PATH_METHODS } from "./path/path-method.ts";
+
+// uncertainty
+
+export type {
+  Choice,
+  Criterion,
+  CriterionRequest,
+  CriterionSource,
+  JudgedAxis,
+  Language,
+  Measured,
+  NotMeasured,
+  Parameter,
+  Verdict,
+} from "./criteria/criterion.ts";
+// criteria
+export { VERDICTS } from "./criteria/criterion.ts";
+
+// survey
+export type { Decision, DecisionRuleName, Job, SitePlace } from "./survey/job.ts";
+export type {
+  AxisRow,
+  ElementResult,
+  JobResults,
+  RunResult,
+  StepReport,
+  VerdictResult,
+  VerticalityResult,
+} from "./survey/results.ts";
