@@ -1,2 +1,2 @@
 // The door of the layer: what other layers may use, listed one by one.
-export {};
+export { sentenceCodes, sentenceOf } from "./sentence-of.ts";

@@ -1,0 +1,3 @@
+import type { Sentences } from "./sentences.ts";
+
+export const surveySentences: Sentences = {};

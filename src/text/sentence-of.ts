@@ -1,0 +1,26 @@
+import type { Issue } from "#core";
+import { criteriaSentences } from "./findings/criteria.ts";
+import { formatsSentences } from "./findings/formats.ts";
+import { geodesySentences } from "./findings/geodesy.ts";
+import type { Sentences } from "./findings/sentences.ts";
+import { surveySentences } from "./findings/survey.ts";
+
+const catalogue: Sentences = {
+  ...formatsSentences,
+  ...geodesySentences,
+  ...surveySentences,
+  ...criteriaSentences,
+};
+
+/** Codes that have a sentence; a test holds them against the codes that the program uses. */
+export const sentenceCodes: readonly string[] = Object.keys(catalogue);
+
+/** The sentence for a finding or for the reason of a verdict, in English. A code without a sentence shows itself and its values. */
+export function sentenceOf(finding: Pick<Issue, "code" | "values">): string {
+  const template = catalogue[finding.code];
+  if (template === undefined) {
+    const values = Object.entries(finding.values).map(([name, value]) => `${name} ${value}`);
+    return [finding.code, ...values].join(", ");
+  }
+  return template.replaceAll(/\{(\w+)\}/g, (hole, name: string) => String(finding.values[name] ?? hole));
+}
