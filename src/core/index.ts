@@ -67,6 +67,11 @@ export { CLOSURE_MODELS, LEGS, MEASURES } from "./readings/survey-run.ts";
 export type { HolePath } from "./path/hole-path.ts";
 export type { PathMethodId } from "./path/path-method.ts";
 // path
+export { computePath } from "./path/compute-path.ts";
+export type { TangentProfile } from "./path/compute-path.ts";
+export { dogleg, ratioFactor } from "./path/dogleg.ts";
+export { depthAtDown, interpolatePath, positionAt, tangentAt } from "./path/interpolate-path.ts";
+export type { PathPoint } from "./path/interpolate-path.ts";
 export { PATH_METHODS } from "./path/path-method.ts";
 
 // uncertainty
