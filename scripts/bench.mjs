@@ -1,0 +1,22 @@
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { bundle } from "./bundle.mjs";
+import { ensureInstalled } from "./ensure-installed.mjs";
+import { root, runTool, step } from "./run-step.mjs";
+
+// `npm run bench` runs all; `npm run bench -- path` one of them.
+const all = ["path", "reduce-job"];
+const wanted = process.argv.slice(2);
+const unknown = wanted.filter((name) => !all.includes(name));
+if (unknown.length > 0) {
+  console.error(`No bench called ${unknown.join(", ")}; there are: ${all.join(", ")}.`);
+  process.exit(2);
+}
+
+await ensureInstalled();
+mkdirSync(join(root, "dist/bench"), { recursive: true });
+for (const name of wanted.length > 0 ? wanted : all) {
+  const program = join(root, "dist/bench", `${name}.mjs`);
+  await bundle(`bench/${name}.ts`, program);
+  step(name, () => runTool(program, []));
+}
