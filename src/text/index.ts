@@ -1,2 +1,14 @@
 // The door of the layer: what other layers may use, listed one by one.
+export { formatAgainstLimit, formatMeasured } from "./format-against-limit.ts";
+export { formatNumber, MISSING } from "./format-number.ts";
+export {
+  type DisplayUnit,
+  formatBearing,
+  formatDepth,
+  formatLevel,
+  formatOffset,
+  formatQuantity,
+} from "./format-quantity.ts";
+export { formatRatio, formatRatioOneIn } from "./format-ratio.ts";
 export { sentenceCodes, sentenceOf } from "./sentence-of.ts";
+export { severityWords, type VerdictShape, verdictSigns, verdictWords } from "./words.ts";

@@ -1,0 +1,50 @@
+import type { Language } from "#core";
+import { type DisplayUnit, decimalsOf, formatQuantity, isDisplayUnit } from "./format-quantity.ts";
+
+/** A double holds no more digits than this for the quantities of a survey; past it two values are shown as equal. */
+const MOST_EXTRA_DIGITS = 9;
+
+/** How people read a quantity of the core: lengths held against limits in mm, ratios in mm/m. */
+const SHOWN_AS: Readonly<Record<string, { readonly unit: DisplayUnit; readonly factor: number }>> = {
+  m: { unit: "mm", factor: 1000 },
+  "m/m": { unit: "mm/m", factor: 1000 },
+};
+
+const shownAs = (unit: string): { readonly unit: DisplayUnit; readonly factor: number } =>
+  SHOWN_AS[unit] ?? { unit: isDisplayUnit(unit) ? unit : "1", factor: 1 };
+
+/** A measured value or a limit alone, as people read it. `unit` is the criterion's: "m" is shown in mm, "m/m" in mm/m. */
+export function formatMeasured(value: number, unit: string, language: Language): string {
+  const shown = shownAs(unit);
+  return formatQuantity(value * shown.factor, shown.unit, language);
+}
+
+/**
+ * A value and the limit it is held against, rounded alike.
+ *
+ * Where rounding would show both the same although they differ, both get as many digits more as it takes to tell them
+ * apart: 75.4 mm against 75 mm is written "75.4 mm" and "75.0 mm", so that a reader sees why it failed. The verdict itself is made on unrounded numbers.
+ *
+ * @param value in the unit of the criterion; NaN is shown as a dash.
+ * @param limit in the same unit.
+ * @param unit of the criterion: "m" is shown in mm, "m/m" in mm/m, others as they are.
+ */
+export function formatAgainstLimit(
+  value: number,
+  limit: number,
+  unit: string,
+  language: Language,
+): { readonly value: string; readonly limit: string } {
+  const shown = shownAs(unit);
+  const usual = decimalsOf(shown.unit);
+  const write = (decimals: number) => ({
+    value: formatQuantity(value * shown.factor, shown.unit, language, { decimals }),
+    limit: formatQuantity(limit * shown.factor, shown.unit, language, { decimals }),
+  });
+  let written = write(usual);
+  if (!Number.isFinite(value) || !Number.isFinite(limit) || value === limit) return written;
+  for (let extra = 1; written.value === written.limit && extra <= MOST_EXTRA_DIGITS; extra++) {
+    written = write(usual + extra);
+  }
+  return written;
+}
