@@ -48,9 +48,19 @@ export type {
   TiltZeroCalibration,
   Validity,
 } from "./calibration/calibration.ts";
+export type { DesignAxes, DesignOffset } from "./elements/design-axis.ts";
 // elements
+export {
+  designAxes,
+  designDirection,
+  designLengthM,
+  driftFromTop,
+  offsetFromDesign,
+  offsetFromLine,
+} from "./elements/design-axis.ts";
 export type { AccessTube, DesignElement, Section } from "./elements/element.ts";
 export type { ElementKind } from "./elements/element-kind.ts";
+export { elementKind, elementKinds } from "./elements/registry.ts";
 export type {
   ClosureModel,
   HeadingReference,
@@ -63,6 +73,7 @@ export type {
 export { CLOSURE_MODELS, LEGS, MEASURES } from "./readings/survey-run.ts";
 
 // correction
+export type { StepReport } from "./correction/step-report.ts";
 
 export type { HolePath } from "./path/hole-path.ts";
 export type { PathMethodId } from "./path/path-method.ts";
@@ -98,7 +109,6 @@ export type {
   ElementResult,
   JobResults,
   RunResult,
-  StepReport,
   VerdictResult,
   VerticalityResult,
 } from "./survey/results.ts";
