@@ -34,6 +34,7 @@ export type { NorthEastDown } from "./geometry/vector.ts";
 export { add, angleBetween, cross, dot, ned, norm, scale, subtract, unit } from "./geometry/vector.ts";
 
 // frames
+export { EARTH_RATE_RAD_PER_S, earthRateNed, normalGravity } from "./frames/earth.ts";
 
 // calibration
 export type {
