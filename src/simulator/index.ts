@@ -1,2 +1,19 @@
 // The door of the layer: what other layers may use, listed one by one.
-export {};
+export type { HoleShape, LeanWave, TangentAndBend } from "./hole-shape.ts";
+export { tangentOf } from "./hole-shape.ts";
+export type { ProbeErrors } from "./probe-errors.ts";
+export { NO_ERRORS } from "./probe-errors.ts";
+export { EARTH_RATE_RAD_PER_S } from "./probe-motion.ts";
+export type { RandomSource } from "./random.ts";
+export { createRandom } from "./random.ts";
+export type {
+  PassSpec,
+  RecordResolution,
+  ReferenceSpec,
+  RunFault,
+  RunSpec,
+  SimulatedSite,
+} from "./run-spec.ts";
+export type { RunTruth, SimulatedRun } from "./simulate-run.ts";
+export { simulateRun } from "./simulate-run.ts";
+export { truePath } from "./true-path.ts";
