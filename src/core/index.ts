@@ -29,13 +29,6 @@ export {
 
 // num
 
-export type { NorthEastDown } from "./geometry/vector.ts";
-// geometry
-export { add, angleBetween, cross, dot, ned, norm, scale, subtract, unit } from "./geometry/vector.ts";
-
-// frames
-export { EARTH_RATE_RAD_PER_S, earthRateNed, normalGravity } from "./frames/earth.ts";
-
 // calibration
 export type {
   AccelerometerCalibration,
@@ -45,10 +38,13 @@ export type {
   FaceReading,
   GyroScaleCalibration,
   GyroZeroCalibration,
+  HangingCable,
   Instrument,
   TiltZeroCalibration,
   Validity,
 } from "./calibration/calibration.ts";
+// correction
+export type { StepReport } from "./correction/step-report.ts";
 export type { DesignAxes, DesignOffset } from "./elements/design-axis.ts";
 // elements
 export {
@@ -62,6 +58,20 @@ export {
 export type { AccessTube, DesignElement, Section } from "./elements/element.ts";
 export type { ElementKind } from "./elements/element-kind.ts";
 export { elementKind, elementKinds } from "./elements/registry.ts";
+// frames
+export { EARTH_RATE_RAD_PER_S, earthRateNed, normalGravity } from "./frames/earth.ts";
+export type { NorthEastDown } from "./geometry/vector.ts";
+// geometry
+export { add, angleBetween, cross, dot, ned, norm, scale, subtract, unit } from "./geometry/vector.ts";
+export type { TangentProfile } from "./path/compute-path.ts";
+// path
+export { computePath } from "./path/compute-path.ts";
+export { dogleg, ratioFactor } from "./path/dogleg.ts";
+export type { HolePath } from "./path/hole-path.ts";
+export type { PathPoint } from "./path/interpolate-path.ts";
+export { depthAtDown, interpolatePath, positionAt, tangentAt } from "./path/interpolate-path.ts";
+export type { PathMethodId } from "./path/path-method.ts";
+export { PATH_METHODS } from "./path/path-method.ts";
 export type {
   ClosureModel,
   HeadingReference,
@@ -73,21 +83,10 @@ export type {
 // readings
 export { CLOSURE_MODELS, LEGS, MEASURES } from "./readings/survey-run.ts";
 
-// correction
-export type { StepReport } from "./correction/step-report.ts";
-
-export type { HolePath } from "./path/hole-path.ts";
-export type { PathMethodId } from "./path/path-method.ts";
-// path
-export { computePath } from "./path/compute-path.ts";
-export type { TangentProfile } from "./path/compute-path.ts";
-export { dogleg, ratioFactor } from "./path/dogleg.ts";
-export { depthAtDown, interpolatePath, positionAt, tangentAt } from "./path/interpolate-path.ts";
-export type { PathPoint } from "./path/interpolate-path.ts";
-export { PATH_METHODS } from "./path/path-method.ts";
-
 // uncertainty
 
+// criteria
+export { APPLIES_TO_KEYS, appliesTo } from "./criteria/applies-to.ts";
 export type {
   Choice,
   Criterion,
@@ -98,13 +97,25 @@ export type {
   Measured,
   NotMeasured,
   Parameter,
+  SourceStatus,
+  TableParameter,
   Verdict,
 } from "./criteria/criterion.ts";
-// criteria
 export { VERDICTS } from "./criteria/criterion.ts";
+export type { Decided, Reason, ValueUncertainty } from "./criteria/decide.ts";
+export { decide, isMeasured } from "./criteria/decide.ts";
+export type { Decision, DecisionRuleName } from "./criteria/decision.ts";
+export { DECISION_RULES } from "./criteria/decision.ts";
+export type { Judgement } from "./criteria/judge.ts";
+export { judge, sourceReasons } from "./criteria/judge.ts";
+export type { Lean } from "./criteria/lean.ts";
+export { leanOfChord, worstChord, worstSegment } from "./criteria/lean.ts";
+export type { DepthRange } from "./criteria/read-range.ts";
+export { readRange } from "./criteria/read-range.ts";
+export { criteria, criterion } from "./criteria/registry.ts";
 
 // survey
-export type { Decision, DecisionRuleName, Job, SitePlace } from "./survey/job.ts";
+export type { Job, SitePlace } from "./survey/job.ts";
 export type {
   AxisRow,
   ElementResult,

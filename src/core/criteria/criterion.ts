@@ -6,13 +6,15 @@ export type Language = "en" | "de";
 export type Verdict = "within" | "too-close-to-call" | "outside" | "not-judged";
 export const VERDICTS: readonly Verdict[] = ["within", "too-close-to-call", "outside", "not-judged"];
 
+/** read: somebody had the clause before them. quoted: seen in a text that quotes it. memory: must be confirmed before use. */
+export type SourceStatus = "read" | "quoted" | "memory";
+
 /** Where a limit comes from. Without a document the limit is somebody's own. */
 export interface CriterionSource {
   readonly document: string;
   readonly edition?: string;
   readonly clause?: string;
-  /** read: somebody had the clause before them. memory: must be confirmed before use. */
-  readonly status?: "read" | "quoted" | "memory";
+  readonly status?: SourceStatus;
 }
 
 /** A parameter of a criterion: forms, checks and documentation are drawn from this. SI unit inside, degrees in job.json. */
@@ -31,6 +33,13 @@ export interface Parameter {
 export interface Choice {
   readonly key: string;
   readonly values: readonly string[];
+  readonly text: Readonly<Record<Language, string>>;
+}
+
+/** A parameter that is a table: rows of numbers, e.g. steps by diameter. */
+export interface TableParameter {
+  readonly key: string;
+  readonly columns: readonly Parameter[];
   readonly text: Readonly<Record<Language, string>>;
 }
 
@@ -62,6 +71,8 @@ export interface JudgedAxis {
   readonly reachesToe: boolean;
   /** false when the first station is too far below the head */
   readonly reachesHead: boolean;
+  /** stretches between stations too long to count as read through, metres along the axis */
+  readonly gaps?: readonly { readonly fromM: number; readonly toM: number }[];
   /** tubes of the element with their own surveyed axes, and the probe that must pass them */
   readonly tubes: readonly { readonly tube: AccessTube; readonly path: HolePath }[];
   readonly instrument: Instrument | undefined;
@@ -77,6 +88,11 @@ export interface Measured {
   readonly atDepthM: number;
   /** value is a lower bound of the true one because part of the length was not read: it can prove outside, not within */
   readonly partial: boolean;
+  /** what the value was found on, where that is not plain: a code for `text/` and its values */
+  readonly foundOn?: {
+    readonly code: string;
+    readonly values: Readonly<Record<string, string | number>>;
+  };
 }
 
 /** Why nothing could be measured: a code for `text/` and its values. */
@@ -93,6 +109,7 @@ export interface Criterion {
   readonly unit: "m" | "m/m" | "deg" | "1/m";
   readonly parameters: readonly Parameter[];
   readonly choices: readonly Choice[];
+  readonly tables: readonly TableParameter[];
   readonly source: string;
   readonly text: Readonly<Record<Language, { readonly title: string; readonly explanation: string }>>;
   /** what cannot be used in a request, as messages in English with the field; empty = usable */
@@ -101,6 +118,8 @@ export interface Criterion {
   ): readonly { readonly field: string; readonly expected: string; readonly found: string }[];
   /** Values are unrounded; NaN anywhere must end as NotMeasured, never as a smaller value. */
   measure(axis: JudgedAxis, request: CriterionRequest): Measured | NotMeasured;
+  /** allowed offset from the design axis at a level, metres, for drawings; NaN where there is none */
+  allowanceM?(element: DesignElement, downM: number, request: CriterionRequest): number;
   /** the rule in one sentence, for tables and reports */
   describe(request: CriterionRequest, language: Language): string;
 }

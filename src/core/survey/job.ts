@@ -1,5 +1,6 @@
 import type { Calibration, Instrument } from "../calibration/calibration.ts";
 import type { CriterionRequest } from "../criteria/criterion.ts";
+import type { Decision } from "../criteria/decision.ts";
 import type { AccessTube, DesignElement } from "../elements/element.ts";
 import type { SurveyRun } from "../readings/survey-run.ts";
 
@@ -12,15 +13,6 @@ export interface SitePlace {
   /** grid bearing = true bearing - convergence, radians; undefined = not known */
   readonly convergenceRad: number | undefined;
   readonly levelDatum: string | undefined;
-}
-
-export type DecisionRuleName = "simple" | "guarded" | "four-way";
-
-/** F4: chosen beforehand. */
-export interface Decision {
-  readonly rule: DecisionRuleName;
-  /** probability asked for, (0.5, 1) */
-  readonly probability: number;
 }
 
 /** One site's work, read and checked, in core units. */

@@ -1,3 +1,37 @@
 import type { Sentences } from "./sentences.ts";
 
-export const criteriaSentences: Sentences = {};
+export const criteriaSentences: Sentences = {
+  "criteria.no-path": "Nothing was surveyed that can be judged.",
+  "criteria.nothing-read": "No part of the element was read below the commencing surface.",
+  "criteria.unread-station":
+    "Station {station} has no usable reading, so nothing that depends on it can be judged.",
+  "criteria.depth-order": "Station {station} is not deeper than the one before it.",
+  "criteria.design-incomplete":
+    "The design of {element} is incomplete: its head position, or the bearing of its rake, is missing from the schedule.",
+  "criteria.no-cutoff": "The schedule gives no cut-off level, which this rule needs.",
+  "criteria.no-toe": "The schedule gives no toe level, so the length that this rule needs is not known.",
+  "criteria.no-section": "The schedule gives no diameter or width, which this rule needs.",
+  "criteria.no-step":
+    "The table of the rule has no row for this element: it has {found}, and the last row ends at {last}.",
+  "criteria.no-limit": "The rule gives no limit.",
+  "criteria.level-not-read": "Level {level_m} m was not read.",
+  "criteria.toe-not-read": "The readings stop too far above the toe.",
+  "criteria.own-line-not-read":
+    "The element was not read from end to end, so its own straight line is not known.",
+  "criteria.too-short": "Only {read_m} m was read; the rule needs {needed_m} m.",
+  "criteria.not-downward": "The path does not lead down towards level {level_m} m, so it has no lean there.",
+  "criteria.not-a-number": "A number that the verdict needs is missing.",
+  "criteria.unknown-kind": "There is no criterion called {kind}.",
+  "criteria.no-probability":
+    "No uncertainty is known for this value, so it was held against its limit as it stands instead of by the {rule} rule.",
+  "criteria.neither-shown":
+    "The probability of being within is {probability}: too little to call it within and too much to call it outside at {asked}.",
+  "criteria.within-not-shown":
+    "The probability of being within is {probability}; the rule agreed beforehand asks for {asked}.",
+  "criteria.outside-on-part": "Only a part was read, and that part alone is outside.",
+  "criteria.only-part-read": "Only a part was read; what was read is within, the rest is not known.",
+  "criteria.on-along": "The value is the part along.",
+  "criteria.on-across": "The value is the part across.",
+  "criteria.clause-from-memory":
+    "The clause must be confirmed before use: value from memory ({document}, {clause}).",
+};

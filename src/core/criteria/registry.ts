@@ -1,0 +1,13 @@
+import type { Criterion } from "./criterion.ts";
+import { planPosition } from "./plan-position.ts";
+import { verticality } from "./verticality.ts";
+
+/** Every kind of criterion there is; a new one is a file and a line here. */
+export const criteria: readonly Criterion[] = [planPosition, verticality];
+
+const byId = new Map(criteria.map((kind) => [kind.id, kind]));
+
+/** The criterion of that kind, or undefined if there is none. */
+export function criterion(kind: string): Criterion | undefined {
+  return byId.get(kind);
+}

@@ -1,0 +1,265 @@
+import { designDirection } from "../elements/design-axis.ts";
+import type { DesignElement } from "../elements/element.ts";
+import { checkAgainstDeclaration, exactlyOne, givenKeys, wordOf } from "./check-request.ts";
+import type {
+  Criterion,
+  CriterionRequest,
+  JudgedAxis,
+  Language,
+  Measured,
+  NotMeasured,
+} from "./criterion.ts";
+import { type Lean, leanOfChord, worstChord, worstSegment } from "./lean.ts";
+import { stepRange } from "./plan-position-wording.ts";
+import { faultOfAxis, isPartlyRead, readRange } from "./read-range.ts";
+import { faultOfSteps, type Row, stepColumns, stepFor } from "./steps.ts";
+import { metresWords, oneIn } from "./wording.ts";
+
+const DEFAULT_MIN_CHORD_M = 1;
+
+/** Ways to write a lean; a request gives one of them. */
+const LIMIT_PARAMETERS = [
+  {
+    key: "ratio",
+    unit: "m/m",
+    min: 0,
+    max: 10,
+    required: false,
+    text: { en: "allowed lean", de: "zulässige Neigung" },
+    toRatio: (value: number) => value,
+  },
+  {
+    key: "one_in",
+    unit: "1",
+    min: 0.1,
+    max: 100_000,
+    required: false,
+    text: { en: "allowed lean as 1 in n", de: "zulässige Neigung als 1 zu n" },
+    toRatio: (value: number) => 1 / value,
+  },
+  {
+    key: "percent",
+    unit: "%",
+    min: 0,
+    max: 1000,
+    required: false,
+    text: { en: "allowed lean in percent", de: "zulässige Neigung in Prozent" },
+    toRatio: (value: number) => value / 100,
+  },
+  {
+    key: "mm_per_m",
+    unit: "mm/m",
+    min: 0,
+    max: 10_000,
+    required: false,
+    text: { en: "allowed lean in mm per metre", de: "zulässige Neigung in mm je Meter" },
+    toRatio: (value: number) => value / 1000,
+  },
+] as const;
+const LIMIT_KEYS: readonly string[] = LIMIT_PARAMETERS.map(({ key }) => key);
+
+export const leanParameters = LIMIT_PARAMETERS.map(({ toRatio: _, ...parameter }) => parameter);
+
+/** The lean that a set of numbers allows, m/m, in whichever way it is written; undefined where it is not. */
+export function ratioFrom(numbers: Row): number | undefined {
+  const used = LIMIT_PARAMETERS.find(({ key }) => numbers[key] !== undefined);
+  return used?.toRatio(numbers[used.key] ?? Number.NaN);
+}
+
+/** Lean of the as-built axis from the design axis: of a chord from the commencing surface, or of its worst piece. */
+export const verticality: Criterion = {
+  id: "verticality",
+  revision: 1,
+  unit: "m/m",
+  parameters: [
+    ...leanParameters,
+    {
+      key: "segment_m",
+      unit: "m",
+      min: 0.01,
+      max: 1000,
+      required: false,
+      text: {
+        en: "length of the pieces; without it from station to station",
+        de: "Länge der Abschnitte; ohne Angabe von Messpunkt zu Messpunkt",
+      },
+    },
+    {
+      key: "min_chord_m",
+      unit: "m",
+      min: 0,
+      max: 1000,
+      required: false,
+      text: { en: "shortest chord that counts", de: "kürzeste Sehne, die zählt" },
+    },
+    {
+      key: "over_first_m",
+      unit: "m",
+      min: 0.01,
+      max: 1000,
+      required: false,
+      text: {
+        en: "only this length below the commencing surface counts",
+        de: "nur diese Länge unter der Arbeitsebene zählt",
+      },
+    },
+  ],
+  choices: [
+    {
+      key: "measured",
+      values: ["chord", "segment"],
+      text: {
+        en: "chord from the commencing surface, or worst piece",
+        de: "Sehne ab Arbeitsebene oder schlechtester Abschnitt",
+      },
+    },
+    {
+      key: "to",
+      values: ["toe", "every-level"],
+      text: { en: "where the chord ends", de: "wo die Sehne endet" },
+    },
+  ],
+  tables: [
+    {
+      key: "steps",
+      columns: [...stepColumns, ...leanParameters],
+      text: { en: "allowed lean in steps", de: "zulässige Neigung in Stufen" },
+    },
+  ],
+  source: "Rule shapes of the standards listed in docs/method/sets.md",
+  text: {
+    en: {
+      title: "Verticality",
+      explanation:
+        "Tangent of the angle between the design axis and the as-built axis, along a chord from the commencing surface or the worst piece of it.",
+    },
+    de: {
+      title: "Lotrechte",
+      explanation:
+        "Tangens des Winkels zwischen Sollachse und gebauter Achse, über eine Sehne ab der Arbeitsebene oder den schlechtesten Abschnitt.",
+    },
+  },
+  check,
+  measure,
+  allowanceM: (element, downM, request) => {
+    const limit = limitFor(element, request);
+    return typeof limit === "number"
+      ? (limit * Math.max(0, downM - element.head.down)) / Math.cos(element.rakeRad)
+      : Number.NaN;
+  },
+  describe,
+};
+
+function check(request: CriterionRequest) {
+  const faults = checkAgainstDeclaration(verticality, request);
+  const given = givenKeys(request);
+  faults.push(...exactlyOne(given, [...LIMIT_KEYS, "steps"]));
+  const steps = request.tables["steps"];
+  if (steps !== undefined) {
+    faults.push(...faultOfSteps("steps", steps));
+    for (const [i, row] of steps.entries())
+      for (const fault of exactlyOne(Object.keys(row), LIMIT_KEYS))
+        faults.push({ ...fault, field: `steps[${i}].${fault.field}` });
+  }
+  const onlyWith = (key: string, choice: string, value: string) => {
+    if (given.includes(key) && wordOf(verticality, request, choice) !== value)
+      faults.push({
+        field: key,
+        expected: `${choice} "${value}" beside it`,
+        found: wordOf(verticality, request, choice),
+      });
+  };
+  onlyWith("segment_m", "measured", "segment");
+  onlyWith("to", "measured", "chord");
+  onlyWith("min_chord_m", "to", "every-level");
+  return faults;
+}
+
+/** The lean allowed for an element, m/m. */
+function limitFor(element: DesignElement, request: CriterionRequest): number | NotMeasured {
+  const rows = request.tables["steps"];
+  const row: Row | NotMeasured = rows === undefined ? request.numbers : stepFor(rows, element);
+  if ("reason" in row) return row as NotMeasured;
+  return ratioFrom(row) ?? { reason: "criteria.no-limit" };
+}
+
+function measure(axis: JudgedAxis, request: CriterionRequest): Measured | NotMeasured {
+  const fault = faultOfAxis(axis);
+  if (fault !== undefined) return fault;
+  const limit = limitFor(axis.element, request);
+  if (typeof limit !== "number") return limit;
+  const read = readRange(axis);
+  if (!(read.toM > read.fromM)) return { reason: "criteria.nothing-read" };
+
+  const firstM = request.numbers["over_first_m"];
+  const endM = firstM === undefined ? read.toM : read.fromM + firstM;
+  if (!(endM <= read.toM))
+    return {
+      reason: "criteria.too-short",
+      values: { read_m: read.toM - read.fromM, needed_m: firstM ?? Number.NaN },
+    };
+  const lean = leanOf(axis, request, { fromM: read.fromM, toM: endM });
+  if ("reason" in lean) return lean;
+  if (!Number.isFinite(lean.ratio))
+    return { reason: "criteria.not-downward", values: { level_m: -lean.atDownM } };
+  const partial = firstM === undefined ? isPartlyRead(axis) : !axis.reachesHead;
+  return { value: lean.ratio, limit, atDownM: lean.atDownM, atDepthM: lean.atDepthM, partial };
+}
+
+function leanOf(
+  axis: JudgedAxis,
+  request: CriterionRequest,
+  range: { readonly fromM: number; readonly toM: number },
+): Lean | NotMeasured {
+  const { path, element } = axis;
+  const direction = designDirection(element);
+  const { numbers } = request;
+  const shortOf = (neededM: number | undefined): NotMeasured => ({
+    reason: "criteria.too-short",
+    values: { read_m: range.toM - range.fromM, needed_m: neededM ?? 0 },
+  });
+  if (wordOf(verticality, request, "measured") === "segment")
+    return worstSegment(path, direction, range, numbers["segment_m"]) ?? shortOf(numbers["segment_m"]);
+  if (wordOf(verticality, request, "to") === "toe") return leanOfChord(path, direction, range);
+  const minChordM = numbers["min_chord_m"] ?? DEFAULT_MIN_CHORD_M;
+  return worstChord(path, direction, range, minChordM) ?? shortOf(minChordM);
+}
+
+function describe(request: CriterionRequest, language: Language): string {
+  const english = language === "en";
+  const { numbers, tables } = request;
+  const single = ratioFrom(numbers);
+  const limits = [
+    ...(single === undefined ? [] : [oneIn(single, language)]),
+    ...(tables["steps"] ?? []).map(
+      (row) => `${oneIn(ratioFrom(row) ?? Number.NaN, language)} ${stepRange(row, language)}`,
+    ),
+  ].join("; ");
+  const from = english ? "from the design axis" : "gegen die Sollachse";
+  const first = numbers["over_first_m"];
+  const over =
+    first === undefined
+      ? ""
+      : `${english ? ", over the first" : ", auf den ersten"} ${metresWords(first, language)}`;
+  return `${limits} ${from}, ${measuredWords(request, language)}${over}`;
+}
+
+function measuredWords(request: CriterionRequest, language: Language): string {
+  const english = language === "en";
+  const { numbers } = request;
+  if (wordOf(verticality, request, "measured") === "segment") {
+    const length = numbers["segment_m"];
+    if (length === undefined)
+      return english ? "worst piece between stations" : "schlechtester Abschnitt zwischen Messpunkten";
+    const words = metresWords(length, language);
+    return english ? `worst piece of ${words}` : `schlechtester Abschnitt von ${words}`;
+  }
+  if (wordOf(verticality, request, "to") === "toe")
+    return english
+      ? "chord from the commencing surface to the lowest station"
+      : "Sehne von der Arbeitsebene zum untersten Messpunkt";
+  const shortest = metresWords(numbers["min_chord_m"] ?? DEFAULT_MIN_CHORD_M, language);
+  return english
+    ? `worst chord from the commencing surface, of ${shortest} or more`
+    : `schlechteste Sehne ab der Arbeitsebene, ab ${shortest} Länge`;
+}
