@@ -1,34 +1,5 @@
 // The door of the core: what other layers may use, listed one by one, a block a folder.
 
-export type { Issue, Place, Result, Severity } from "./result.ts";
-// (root)
-export { ContractError, contract, fail, ok } from "./result.ts";
-export type {
-  GridAzimuth,
-  MagneticAzimuth,
-  Metres,
-  Quantity,
-  Radians,
-  Seconds,
-  TrueAzimuth,
-} from "./units/quantity.ts";
-// units
-export {
-  degreesFromRadians,
-  gridAzimuth,
-  magneticAzimuth,
-  metres,
-  RADIANS_PER_DEGREE,
-  radians,
-  radiansFromDegrees,
-  SECONDS_PER_HOUR,
-  trueAzimuth,
-  wrapToPi,
-  wrapToTurn,
-} from "./units/quantity.ts";
-
-// num
-
 // calibration
 export type {
   AccelerometerCalibration,
@@ -45,46 +16,6 @@ export type {
 } from "./calibration/calibration.ts";
 // correction
 export type { StepReport } from "./correction/step-report.ts";
-export type { DesignAxes, DesignOffset } from "./elements/design-axis.ts";
-// elements
-export {
-  designAxes,
-  designDirection,
-  designLengthM,
-  driftFromTop,
-  offsetFromDesign,
-  offsetFromLine,
-} from "./elements/design-axis.ts";
-export type { AccessTube, DesignElement, Section } from "./elements/element.ts";
-export type { ElementKind } from "./elements/element-kind.ts";
-export { elementKind, elementKinds } from "./elements/registry.ts";
-// frames
-export { EARTH_RATE_RAD_PER_S, earthRateNed, normalGravity } from "./frames/earth.ts";
-export type { NorthEastDown } from "./geometry/vector.ts";
-// geometry
-export { add, angleBetween, cross, dot, ned, norm, scale, subtract, unit } from "./geometry/vector.ts";
-export type { TangentProfile } from "./path/compute-path.ts";
-// path
-export { computePath } from "./path/compute-path.ts";
-export { dogleg, ratioFactor } from "./path/dogleg.ts";
-export type { HolePath } from "./path/hole-path.ts";
-export type { PathPoint } from "./path/interpolate-path.ts";
-export { depthAtDown, interpolatePath, positionAt, tangentAt } from "./path/interpolate-path.ts";
-export type { PathMethodId } from "./path/path-method.ts";
-export { PATH_METHODS } from "./path/path-method.ts";
-export type {
-  ClosureModel,
-  HeadingReference,
-  Leg,
-  Measures,
-  Readings,
-  SurveyRun,
-} from "./readings/survey-run.ts";
-// readings
-export { CLOSURE_MODELS, LEGS, MEASURES } from "./readings/survey-run.ts";
-
-// uncertainty
-
 // criteria
 export { APPLIES_TO_KEYS, appliesTo } from "./criteria/applies-to.ts";
 export type {
@@ -113,9 +44,85 @@ export { leanOfChord, worstChord, worstSegment } from "./criteria/lean.ts";
 export type { DepthRange } from "./criteria/read-range.ts";
 export { readRange } from "./criteria/read-range.ts";
 export { criteria, criterion } from "./criteria/registry.ts";
-
-// survey
+export type { DesignAxes, DesignOffset } from "./elements/design-axis.ts";
+// elements
+export {
+  designAxes,
+  designDirection,
+  designLengthM,
+  driftFromTop,
+  offsetFromDesign,
+  offsetFromLine,
+} from "./elements/design-axis.ts";
+export type { AccessTube, DesignElement, Section } from "./elements/element.ts";
+export type { ElementKind } from "./elements/element-kind.ts";
+export { elementKind, elementKinds } from "./elements/registry.ts";
+// frames
+export { EARTH_RATE_RAD_PER_S, earthRateNed, normalGravity } from "./frames/earth.ts";
+export type { NorthEastDown } from "./geometry/vector.ts";
+// geometry
+export { add, angleBetween, cross, dot, ned, norm, scale, subtract, unit } from "./geometry/vector.ts";
+// num
+export type {
+  AdjustedObservation,
+  Adjustment,
+  AdjustmentTest,
+  GlobalTest,
+} from "./num/adjustment.ts";
+export { adjust, USUAL_ADJUSTMENT_TEST } from "./num/adjustment.ts";
+export { chiSquareCdf, chiSquareQuantile, chiSquareUpper } from "./num/chi-square.ts";
+export { choleskyFactor } from "./num/cholesky.ts";
+export { erf, erfc } from "./num/error-function.ts";
+export { fCdf, fQuantile, fUpper } from "./num/f-distribution.ts";
+export { findRoot } from "./num/find-root.ts";
+export { fitLine, type LineFit } from "./num/fit-line.ts";
+export { logGamma } from "./num/gamma.ts";
+export { incompleteBeta } from "./num/incomplete-beta.ts";
+export { incompleteGamma } from "./num/incomplete-gamma.ts";
+export {
+  type LeastSquaresSolution,
+  solveCorrelatedLeastSquares,
+  solveLeastSquares,
+} from "./num/least-squares.ts";
+export { element, type Matrix, matrixFromRows, zeroMatrix } from "./num/matrix.ts";
+export { median } from "./num/median.ts";
+export {
+  autocorrelation,
+  lag1Autocorrelation,
+  mean,
+  sampleStandardDeviation,
+  sampleVariance,
+} from "./num/moments.ts";
+export { normalCdf, normalDensity, normalQuantile, normalUpper } from "./num/normal.ts";
+export { studentTCdf, studentTQuantile } from "./num/student-t.ts";
+export type { TangentProfile } from "./path/compute-path.ts";
+// path
+export { computePath } from "./path/compute-path.ts";
+export { dogleg, ratioFactor } from "./path/dogleg.ts";
+export type { HolePath } from "./path/hole-path.ts";
+export type { PathPoint } from "./path/interpolate-path.ts";
+export { depthAtDown, interpolatePath, positionAt, tangentAt } from "./path/interpolate-path.ts";
+export type { PathMethodId } from "./path/path-method.ts";
+export { PATH_METHODS } from "./path/path-method.ts";
+export type {
+  ClosureModel,
+  HeadingReference,
+  Leg,
+  Measures,
+  Readings,
+  SurveyRun,
+} from "./readings/survey-run.ts";
+// readings
+export { CLOSURE_MODELS, LEGS, MEASURES } from "./readings/survey-run.ts";
+export type { Issue, Place, Result, Severity } from "./result.ts";
+// (root)
+export { ContractError, contract, fail, ok } from "./result.ts";
 export type { Job, SitePlace } from "./survey/job.ts";
+export type { ReduceOptions } from "./survey/reduce-job.ts";
+// survey
+export { reduceJob } from "./survey/reduce-job.ts";
+export type { ReducedRun } from "./survey/reduce-run.ts";
+export { reduceRun } from "./survey/reduce-run.ts";
 export type {
   AxisRow,
   ElementResult,
@@ -124,3 +131,35 @@ export type {
   VerdictResult,
   VerticalityResult,
 } from "./survey/results.ts";
+export type { RunContext } from "./survey/run-context.ts";
+export { stepRevisions } from "./survey/steps.ts";
+export type { InstrumentClass } from "./uncertainty/instrument-class.ts";
+// uncertainty
+export {
+  DEFAULT_INSTRUMENT_CLASS,
+  instrumentClasses,
+  instrumentClassOf,
+} from "./uncertainty/instrument-class.ts";
+export type {
+  GridAzimuth,
+  MagneticAzimuth,
+  Metres,
+  Quantity,
+  Radians,
+  Seconds,
+  TrueAzimuth,
+} from "./units/quantity.ts";
+// units
+export {
+  degreesFromRadians,
+  gridAzimuth,
+  magneticAzimuth,
+  metres,
+  RADIANS_PER_DEGREE,
+  radians,
+  radiansFromDegrees,
+  SECONDS_PER_HOUR,
+  trueAzimuth,
+  wrapToPi,
+  wrapToTurn,
+} from "./units/quantity.ts";

@@ -71,6 +71,16 @@ export type Calibration =
   | DepthScaleCalibration;
 export type CalibrationKind = Calibration["kind"];
 
+/** The probe hanging on its cable: what the cable stretches by. */
+export interface HangingCable {
+  /** EA, newtons */
+  readonly axialStiffnessN: number;
+  /** weight of the probe in the fluid, newtons */
+  readonly probeWeightN: number;
+  /** weight of one metre of cable in the fluid, newtons per metre */
+  readonly cableWeightNPerM: number;
+}
+
 /** One instrument of the job. */
 export interface Instrument {
   readonly id: string;
@@ -79,6 +89,8 @@ export interface Instrument {
   readonly outerDiameterM: number | undefined;
   /** rigid length of the probe, for the passage of tubes */
   readonly lengthM: number | undefined;
+  /** cable that the probe hangs on, where its stretch is to be allowed for */
+  readonly cable: HangingCable | undefined;
   /** id of the budget class */
   readonly budget: string | undefined;
   /** place in job.json */

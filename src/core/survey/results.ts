@@ -1,15 +1,8 @@
-import type { CriterionSource, Verdict } from "../criteria/criterion.ts";
+import type { StepReport } from "../correction/step-report.ts";
+import type { Judgement } from "../criteria/judge.ts";
 import type { HolePath } from "../path/hole-path.ts";
 import type { PathMethodId } from "../path/path-method.ts";
 import type { Issue } from "../result.ts";
-import type { DecisionRuleName } from "./job.ts";
-
-/** What a named step of the computation changed, and by how much. Units are in the keys. */
-export interface StepReport {
-  readonly step: string;
-  readonly revision: number;
-  readonly effect: Readonly<Record<string, number | string>>;
-}
 
 /** One run, reduced. `path` is undefined where the run could not be worked out; the findings say why. */
 export interface RunResult {
@@ -20,6 +13,8 @@ export interface RunResult {
   readonly steps: readonly StepReport[];
   readonly findings: readonly Issue[];
   readonly path: HolePath | undefined;
+  /** stretches between stations longer than the station limit, metres along the hole */
+  readonly gaps: readonly { readonly fromM: number; readonly toM: number }[];
   /** false: a misclosure over its limit or the like; the path is shown, the element is not judged */
   readonly judgeable: boolean;
 }
@@ -49,26 +44,8 @@ export interface VerticalityResult {
   readonly worstSegmentAtDownM: number;
 }
 
-export interface VerdictResult {
-  readonly criterionId: string;
-  readonly kind: string;
-  readonly verdict: Verdict;
-  /** NaN where nothing was measured */
-  readonly value: number;
-  readonly limit: number;
-  readonly unit: string;
-  readonly atDownM: number;
-  readonly standardUncertainty: number | undefined;
-  readonly probabilityWithin: number | undefined;
-  readonly rule: DecisionRuleName;
-  /** why it was not judged, or why it is what it is: codes for text/ with values */
-  readonly reasons: readonly {
-    readonly code: string;
-    readonly values: Readonly<Record<string, string | number>>;
-  }[];
-  readonly revision: number;
-  readonly source: CriterionSource | undefined;
-}
+/** One rule held against one element. */
+export type VerdictResult = Judgement;
 
 export interface ElementResult {
   readonly elementId: string;
@@ -76,6 +53,7 @@ export interface ElementResult {
   /** undefined where no run of the element could be worked out */
   readonly path: HolePath | undefined;
   readonly axis: readonly AxisRow[];
+  readonly gaps: RunResult["gaps"];
   readonly verticality: VerticalityResult | undefined;
   readonly verdicts: readonly VerdictResult[];
   readonly findings: readonly Issue[];

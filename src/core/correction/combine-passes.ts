@@ -1,0 +1,178 @@
+import { median } from "../num/median.ts";
+import type { TangentProfile } from "../path/compute-path.ts";
+
+/** Directions of one pass at its stations, with how well each is known. Arrays of equal length. */
+export interface PassTangents extends TangentProfile {
+  /** words for people: "down, face 1" or a run's id */
+  readonly name: string;
+  /** 1 or 2 where the pass was on one face of two; 0 otherwise */
+  readonly face: number;
+  /** variance of the north and of the east component each, dimensionless squared. Shape: stations */
+  readonly variance: Float64Array;
+}
+
+/** What the passes say about each other. */
+export interface PassAgreement {
+  readonly chiSquare: number;
+  readonly degreesOfFreedom: number;
+  /** largest |residual| over its standard deviation, and where */
+  readonly largestNormalised: number;
+  readonly largestDepthM: number;
+  readonly largestPass: string;
+}
+
+export interface CombinedPasses {
+  readonly profile: TangentProfile;
+  readonly agreement: PassAgreement;
+  /** number of passes that speak at each station. Shape: stations */
+  readonly passesAt: Uint8Array;
+}
+
+/** Usual distance between neighbouring stations, metres; NaN with fewer than two stations. */
+export function usualInterval(depthM: Float64Array): number {
+  if (depthM.length < 2) return Number.NaN;
+  return median(Float64Array.from(depthM.slice(1), (depth, i) => depth - depthM[i]!));
+}
+
+/** How far apart two depths may be and still be one stop: a tenth of the interval, 10 to 100 mm. Common practice, no source. */
+export const sameStopM = (intervalM: number): number =>
+  Number.isNaN(intervalM) ? 0.01 : Math.min(0.1, Math.max(0.01, intervalM / 10));
+
+/**
+ * Combines several passes of one hole stop by stop, with their weights, and tests their differences.
+ *
+ * Stops are those of the longest pass and any that only another pass has. A pass that was read a little above or below a
+ * stop is taken at the stop's depth by interpolation between its own stations. Where both faces speak, each face
+ * has half the weight, so that what belongs to the probe cancels.
+ *
+ * @param passes at least one, each with one station or more.
+ *
+ * Frame: site NED. Source: rule D5; weighted mean and its residuals, docs/sources.md [A1].
+ */
+export function combinePasses(passes: readonly PassTangents[]): CombinedPasses {
+  const base = passes.reduce((longest, pass) =>
+    pass.depthM.length > longest.depthM.length ? pass : longest,
+  );
+  const tolerance = sameStopM(usualInterval(base.depthM));
+  const depthM = commonDepths(base, passes, tolerance);
+  const count = depthM.length;
+  const north = new Float64Array(count);
+  const east = new Float64Array(count);
+  const down = new Float64Array(count);
+  const passesAt = new Uint8Array(count);
+  const test = new AgreementSum();
+  for (let i = 0; i < count; i++) {
+    const voices = passes.flatMap((pass) => voiceAt(pass, depthM[i]!, tolerance));
+    const weights = faceBalancedWeights(voices);
+    const whole = weights.reduce((sum, weight) => sum + weight, 0);
+    const mean = (of: "north" | "east" | "down") =>
+      voices.reduce((sum, voice, k) => sum + weights[k]! * voice[of], 0) / whole;
+    const means = { north: mean("north"), east: mean("east"), down: mean("down") };
+    // where every pass is silent the mean is 0/0: missing, never 0
+    const length = Math.hypot(means.north, means.east, means.down);
+    north[i] = means.north / length;
+    east[i] = means.east / length;
+    down[i] = means.down / length;
+    passesAt[i] = voices.length;
+    test.add(voices, weights, whole, means.north, means.east, depthM[i]!);
+  }
+  return { profile: { depthM, north, east, down }, agreement: test.result(), passesAt };
+}
+
+interface Voice {
+  readonly north: number;
+  readonly east: number;
+  readonly down: number;
+  readonly variance: number;
+  readonly face: number;
+  readonly name: string;
+}
+
+function commonDepths(base: PassTangents, passes: readonly PassTangents[], tolerance: number): Float64Array {
+  let depths = [...base.depthM];
+  for (const pass of passes) {
+    if (pass === base) continue;
+    const own = [...pass.depthM].filter(
+      (depth) => !depths.some((known) => Math.abs(known - depth) <= tolerance),
+    );
+    depths = [...depths, ...own].sort((a, b) => a - b);
+  }
+  return Float64Array.from(depths);
+}
+
+/** What a pass says at a depth: nothing unless it has a station there. */
+function voiceAt(pass: PassTangents, depthM: number, tolerance: number): readonly Voice[] {
+  const { depthM: depths, north, east, down, variance, face, name } = pass;
+  let near = -1;
+  for (let i = 0; i < depths.length; i++)
+    if (Math.abs(depths[i]! - depthM) <= tolerance) {
+      if (near < 0 || Math.abs(depths[i]! - depthM) < Math.abs(depths[near]! - depthM)) near = i;
+    }
+  if (near < 0 || !Number.isFinite(north[near]! + east[near]!)) return [];
+  const shift = depthM - depths[near]!;
+  const other = shift > 0 ? near + 1 : near - 1;
+  const span = (depths[other] ?? Number.NaN) - depths[near]!;
+  // A pass that ends at this stop is taken as it was read: nothing is extrapolated.
+  const part = shift === 0 || !Number.isFinite(span) ? 0 : shift / span;
+  const at = (values: Float64Array) =>
+    part === 0 ? values[near]! : values[near]! + part * (values[other]! - values[near]!);
+  return [{ north: at(north), east: at(east), down: at(down), variance: variance[near]!, face, name }];
+}
+
+function faceBalancedWeights(voices: readonly Voice[]): readonly number[] {
+  const weights = voices.map((voice) => 1 / voice.variance);
+  const ofFace = (face: number) =>
+    weights.reduce((sum, weight, k) => (voices[k]!.face === face ? sum + weight : sum), 0);
+  const first = ofFace(1);
+  const second = ofFace(2);
+  if (!(first > 0 && second > 0)) return weights;
+  const mean = (first + second) / 2;
+  return weights.map((weight, k) => {
+    const { face } = voices[k]!;
+    if (face === 1) return (weight * mean) / first;
+    return face === 2 ? (weight * mean) / second : weight;
+  });
+}
+
+/** Sums for the tests of differences: global chi-square, then the largest normalised residual. */
+class AgreementSum {
+  #chiSquare = 0;
+  #degreesOfFreedom = 0;
+  #largest = 0;
+  #depthM = Number.NaN;
+  #pass = "";
+
+  add(
+    voices: readonly Voice[],
+    weights: readonly number[],
+    whole: number,
+    north: number,
+    east: number,
+    depthM: number,
+  ): void {
+    if (voices.length < 2) return;
+    this.#degreesOfFreedom += 2 * (voices.length - 1);
+    voices.forEach((voice, k) => {
+      const ofResidual = Math.sqrt(voice.variance * (1 - weights[k]! / whole));
+      for (const residual of [voice.north - north, voice.east - east]) {
+        this.#chiSquare += (residual * residual) / voice.variance;
+        const normalised = Math.abs(residual) / ofResidual;
+        if (normalised > this.#largest) {
+          this.#largest = normalised;
+          this.#depthM = depthM;
+          this.#pass = voice.name;
+        }
+      }
+    });
+  }
+
+  result(): PassAgreement {
+    return {
+      chiSquare: this.#chiSquare,
+      degreesOfFreedom: this.#degreesOfFreedom,
+      largestNormalised: this.#largest,
+      largestDepthM: this.#depthM,
+      largestPass: this.#pass,
+    };
+  }
+}

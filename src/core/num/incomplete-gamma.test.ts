@@ -1,0 +1,54 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { ContractError } from "../result.ts";
+import { erf, erfc } from "./error-function.ts";
+import { incompleteGamma } from "./incomplete-gamma.ts";
+
+test("whole shape: the upper part is e^-x times the first terms of e^x", () => {
+  for (const a of [1, 2, 5, 30])
+    for (const x of [0.1, 1, 4, 25, 60, 200]) {
+      let term = 1;
+      let sum = 1;
+      for (let k = 1; k < a; k++) {
+        term *= x / k;
+        sum += term;
+      }
+      const upper = Math.exp(-x) * sum;
+      expect(Math.abs(incompleteGamma(a, x).upper / upper - 1), `a ${a}, x ${x}`).toBeLessThan(1e-13);
+    }
+});
+
+test("shape one half: the error function", () => {
+  for (const x of [0.01, 0.5, 1, 3, 10]) {
+    const { lower, upper } = incompleteGamma(0.5, x * x);
+    expect(Math.abs(lower / erf(x) - 1)).toBeLessThan(1e-14);
+    expect(Math.abs(upper / erfc(x) - 1)).toBeLessThan(1e-12);
+  }
+});
+
+test("obeys P(a + 1, x) = P(a, x) - x^a e^-x / Gamma(a + 1), large shapes too", () => {
+  fc.assert(
+    fc.property(
+      fc.double({ min: 0.05, max: 5000, noNaN: true }),
+      fc.double({ min: 0.3, max: 3 }),
+      (a, share) => {
+        const x = a * share;
+        const step = incompleteGamma(a, x).lower - incompleteGamma(a + 1, x).lower;
+        const density =
+          (incompleteGamma(a + 1, x + 1e-4 * x).lower - incompleteGamma(a + 1, x - 1e-4 * x).lower) /
+          (2e-4 * x);
+        // The derivative of P(a + 1, x) is the same term.
+        expect(Math.abs(step - density)).toBeLessThan(1e-6 + 2e-5 * a * 1e-2);
+        expect(incompleteGamma(a, x).lower + incompleteGamma(a, x).upper).toBeCloseTo(1, 12);
+      },
+    ),
+  );
+});
+
+test("at the ends, without a number and outside", () => {
+  expect(incompleteGamma(2, 0)).toEqual({ lower: 0, upper: 1 });
+  expect(incompleteGamma(2, Number.POSITIVE_INFINITY)).toEqual({ lower: 1, upper: 0 });
+  expect(incompleteGamma(2, Number.NaN).lower).toBeNaN();
+  expect(() => incompleteGamma(0, 1)).toThrow(ContractError);
+  expect(() => incompleteGamma(1, -1)).toThrow(ContractError);
+});

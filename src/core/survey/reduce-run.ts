@@ -1,0 +1,233 @@
+import { combinePasses, type PassTangents, sameStopM, usualInterval } from "../correction/combine-passes.ts";
+import { zeroFromFaces } from "../correction/face-zero.ts";
+import { layOutRun, type Pass, type RunLayout } from "../correction/passes.ts";
+import { type CorrectedTilts, withoutZero } from "../correction/tilt.ts";
+import { tangentFromInclination, tangentFromTilt } from "../frames/attitude.ts";
+import { add, type NorthEastDown, unit } from "../geometry/vector.ts";
+import type { TangentProfile } from "../path/compute-path.ts";
+import type { SurveyRun } from "../readings/survey-run.ts";
+import { degreesFromRadians } from "../units/quantity.ts";
+import { buildPath } from "./build-path.ts";
+import { reportAgreement } from "./report-agreement.ts";
+import type { RunResult } from "./results.ts";
+import { classOf, type RunContext, RunRecord } from "./run-context.ts";
+import { runDepths } from "./run-depths.ts";
+import { carriedHeadings, keyedHeadings, type RunHeadings } from "./run-headings.ts";
+import { runTilts } from "./run-tilts.ts";
+import { stepRevisions } from "./steps.ts";
+
+/** A run reduced as far as directions at stations: what several runs of one hole are combined from. */
+export interface ReducedRun {
+  readonly result: RunResult;
+  /** undefined where the run could not be worked out */
+  readonly tangents: PassTangents | undefined;
+}
+
+/**
+ * Works one run out: from raw readings to the axis of the hole.
+ *
+ * Never throws on readings: what cannot be worked out is left without a path, with findings that say why.
+ *
+ * Frame: readings in probe axes, result in site NED. Source: rules A to D.
+ * Checked against: the rigid-body simulator (test/jobs), test/published.
+ */
+export function reduceRun(run: SurveyRun, context: RunContext): ReducedRun {
+  const record = new RunRecord(run);
+  const outcome = tangentsOfRun(run, context, record);
+  const built =
+    outcome === undefined ? undefined : buildPath(outcome.profile, context, record, run.stationLimitM);
+  const path = built?.path;
+  return {
+    result: {
+      runId: run.id,
+      elementId: run.elementId,
+      tubeId: run.tubeId,
+      method: context.method,
+      steps: record.steps,
+      findings: record.findings,
+      path,
+      gaps: built?.gaps ?? [],
+      judgeable: path !== undefined && (outcome?.judgeable ?? false),
+    },
+    tangents:
+      outcome === undefined || path === undefined
+        ? undefined
+        : { ...outcome.profile, name: run.id, face: 0, variance: outcome.variance },
+  };
+}
+
+interface RunTangents {
+  readonly profile: TangentProfile;
+  readonly variance: Float64Array;
+  readonly judgeable: boolean;
+}
+
+function tangentsOfRun(run: SurveyRun, context: RunContext, record: RunRecord): RunTangents | undefined {
+  const depthM = runDepths(run, context, record);
+  const layout = layOutRun(run.readings.leg, run.readings.face, depthM);
+  if (run.measures === "inclination-azimuth") {
+    const { inclinationRad, azimuthRad } = run.readings;
+    if (run.azimuthNorth !== undefined && run.azimuthNorth !== "grid")
+      record.step("north", stepRevisions.north, {
+        given_north: run.azimuthNorth,
+        added_deg: degreesFromRadians(run.azimuthToGridRad),
+      });
+    const directionOf = (row: number) =>
+      tangentFromInclination(inclinationRad[row]!, azimuthRad[row]! + run.azimuthToGridRad);
+    return combineRun(run, context, layout, depthM, directionOf, 0, true, record);
+  }
+  const rawTilts = runTilts(run, context, record);
+  const headings =
+    run.measures === "keyed-tilt"
+      ? keyedHeadings(run, depthM, record)
+      : carriedHeadings(run, context, depthM, rawTilts, layout, record);
+  if (headings === undefined) return undefined;
+  const tilts = withFaceZero(rawTilts, headings, layout, depthM, record);
+  const directionOf = (row: number) =>
+    tangentFromTilt({ x: tilts.x[row]!, y: tilts.y[row]! }, headings.headingRad[row]!);
+  return combineRun(
+    run,
+    context,
+    layout,
+    depthM,
+    directionOf,
+    headings.wanderRad,
+    headings.judgeable,
+    record,
+  );
+}
+
+/** C2: takes off what turning the probe shows to be the probe's own. */
+function withFaceZero(
+  tilts: CorrectedTilts,
+  headings: RunHeadings,
+  layout: RunLayout,
+  depthM: Float64Array,
+  record: RunRecord,
+): CorrectedTilts {
+  const longest = longestPass(layout.passes);
+  if (longest === undefined) return tilts;
+  const sameDepthM = sameStopM(usualInterval(Float64Array.from(longest.rows, (row) => depthM[row]!)));
+  const zero = zeroFromFaces(tilts, headings.headingRad, depthM, layout.passes, sameDepthM);
+  if (zero === undefined) return tilts;
+  record.step("two-face", stepRevisions["two-face"], {
+    stops: zero.stops,
+    zero_x_deg: degreesFromRadians(zero.xRad),
+    zero_y_deg: degreesFromRadians(zero.yRad),
+    scatter_deg: degreesFromRadians(zero.scatterRad),
+    largest_departure_deg: degreesFromRadians(zero.largestRad),
+    largest_at_m: depthM[zero.largestRow]!,
+  });
+  if (zero.stops > 3 && zero.largestRad > FACE_OUTLIER * Math.max(zero.scatterRad, LEAST_SCATTER_RAD))
+    record.find(
+      "warning",
+      "survey.face-sum",
+      {
+        depth_m: depthM[zero.largestRow]!,
+        departure_deg: degreesFromRadians(zero.largestRad),
+        scatter_deg: degreesFromRadians(zero.scatterRad),
+      },
+      zero.largestRow,
+    );
+  return withoutZero(tilts, zero);
+}
+
+/** A face sum this many times the usual scatter is told: common practice, no source. */
+const FACE_OUTLIER = 4;
+/** scatter below which the sums are as good as the resolution of the readings, radians */
+const LEAST_SCATTER_RAD = 1e-4;
+
+const longestPass = (passes: readonly Pass[]): Pass | undefined =>
+  passes.reduce<Pass | undefined>(
+    (best, pass) => (best === undefined || pass.rows.length > best.rows.length ? pass : best),
+    undefined,
+  );
+
+function combineRun(
+  run: SurveyRun,
+  context: RunContext,
+  layout: RunLayout,
+  depthM: Float64Array,
+  directionOf: (row: number) => NorthEastDown,
+  wanderRad: number,
+  judgeable: boolean,
+  record: RunRecord,
+): RunTangents | undefined {
+  const { noiseRad } = classOf(context).tilt;
+  const { seTiltXRad, seTiltYRad } = run.readings;
+  const varianceOf = (row: number, lateral: number): number => {
+    const squares = [seTiltXRad[row]!, seTiltYRad[row]!].map((se) => (Number.isNaN(se) ? 0 : se * se));
+    return noiseRad * noiseRad + (squares[0]! + squares[1]!) / 2 + (lateral * wanderRad) ** 2;
+  };
+  const passes = withTopRow(layout, depthM)
+    .map((pass) => passTangents(pass, depthM, directionOf, varianceOf, record))
+    .filter((pass) => pass.depthM.length > 0);
+  const stations = passes.reduce((most, pass) => Math.max(most, pass.depthM.length), 0);
+  if (stations < 2) {
+    record.find("error", "survey.too-few-stations", { stations });
+    return undefined;
+  }
+  const { profile, agreement, passesAt } = combinePasses(passes);
+  if (passes.length > 1) {
+    record.step("combine-passes", stepRevisions["combine-passes"], {
+      passes: passes.length,
+      stations_read_more_than_once: passesAt.reduce((sum, n) => sum + (n > 1 ? 1 : 0), 0),
+    });
+    reportAgreement(agreement, "survey.passes-disagree", record);
+  }
+  const base = passes.reduce((best, pass) => (pass.depthM.length > best.depthM.length ? pass : best));
+  const meanVariance = base.variance.reduce((sum, v) => sum + v, 0) / base.variance.length;
+  return { profile, variance: Float64Array.from(passesAt, (n) => meanVariance / Math.max(n, 1)), judgeable };
+}
+
+/** The reading at the top serves as a station where no pass has one there. */
+function withTopRow(layout: RunLayout, depthM: Float64Array): readonly Pass[] {
+  const top = depthM[layout.openingRow]!;
+  const first = layout.passes.reduce((least, pass) => Math.min(least, depthM[pass.rows[0]!]!), Infinity);
+  const longest = longestPass(layout.passes);
+  if (longest === undefined || !(top >= 0 && top < first - 0.001)) return layout.passes;
+  return layout.passes.map((pass) =>
+    pass === longest ? { ...pass, rows: [layout.openingRow, ...pass.rows] } : pass,
+  );
+}
+
+/** Directions of one pass; rows read more than once at a depth are averaged, rows without a direction are told and left out. */
+function passTangents(
+  pass: Pass,
+  depthM: Float64Array,
+  directionOf: (row: number) => NorthEastDown,
+  varianceOf: (row: number, lateral: number) => number,
+  record: RunRecord,
+): PassTangents {
+  const stops: { depth: number; sum: NorthEastDown; variance: number; readings: number }[] = [];
+  for (const row of pass.rows) {
+    const direction = directionOf(row);
+    if (!Number.isFinite(direction.north + direction.east + direction.down)) {
+      record.find("error", "survey.no-direction", { depth_m: depthM[row]! }, row);
+      continue;
+    }
+    const last = stops[stops.length - 1];
+    if (last !== undefined && depthM[row]! - last.depth <= 0.001) {
+      last.sum = add(last.sum, direction);
+      last.readings += 1;
+      continue;
+    }
+    const lateral = Math.hypot(direction.north, direction.east);
+    stops.push({
+      depth: depthM[row]!,
+      sum: direction,
+      variance: varianceOf(row, lateral),
+      readings: 1,
+    });
+  }
+  const means = stops.map((stop) => unit(stop.sum));
+  return {
+    name: pass.face === 0 ? pass.direction : `${pass.direction}, face ${pass.face}`,
+    face: pass.face,
+    depthM: Float64Array.from(stops, (stop) => stop.depth),
+    north: Float64Array.from(means, (mean) => mean.north),
+    east: Float64Array.from(means, (mean) => mean.east),
+    down: Float64Array.from(means, (mean) => mean.down),
+    variance: Float64Array.from(stops, (stop) => stop.variance / stop.readings),
+  };
+}
