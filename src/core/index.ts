@@ -84,7 +84,7 @@ export {
   solveCorrelatedLeastSquares,
   solveLeastSquares,
 } from "./num/least-squares.ts";
-export { element, type Matrix, matrixFromRows, zeroMatrix } from "./num/matrix.ts";
+export { type Matrix, matrixElement, matrixFromRows, zeroMatrix } from "./num/matrix.ts";
 export { median } from "./num/median.ts";
 export {
   autocorrelation,

@@ -6,7 +6,7 @@ import levelled from "../../../test/published/adjustment-levelled-differences/ca
 };
 import { ContractError } from "../result.ts";
 import { adjust, USUAL_ADJUSTMENT_TEST } from "./adjustment.ts";
-import { element, matrixFromRows } from "./matrix.ts";
+import { matrixElement, matrixFromRows } from "./matrix.ts";
 
 interface Difference {
   readonly from: string;
@@ -43,7 +43,7 @@ describe("adjust, height differences of Ghilani's example", () => {
     for (const [i, height] of published.heightsM.entries()) {
       expect(result.parameters[i]).toBeCloseTo(height, 10);
       for (const [j, covariance] of published.covariancesMm2[i]!.entries()) {
-        const found = element(result.covariance, i, j) * 1e6 * result.unitStandardDeviation ** 2;
+        const found = matrixElement(result.covariance, i, j) * 1e6 * result.unitStandardDeviation ** 2;
         expect(found).toBeCloseTo(covariance, 6);
       }
     }
@@ -85,7 +85,7 @@ describe("adjust, closed loop measured forward and back", () => {
     for (const [i, height] of loop.published.heightsM.entries()) {
       expect(Math.abs(result.parameters[i]! - height)).toBeLessThan(1e-5);
       expect(result.parameters[i]).toBeCloseTo(loop.computed.heightsM[i]!, 9);
-      const sigmaMm = Math.sqrt(element(result.covariance, i, i)) * 1000;
+      const sigmaMm = Math.sqrt(matrixElement(result.covariance, i, i)) * 1000;
       expect(sigmaMm * result.unitStandardDeviation).toBeCloseTo(loop.published.sigmasMm[i]! * 1.083, 0);
     }
     expect(result.unitStandardDeviation * 5).toBeCloseTo(loop.computed.unitStandardDeviationMm, 8);

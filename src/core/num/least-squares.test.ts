@@ -9,7 +9,7 @@ import {
   solveCorrelatedLeastSquares,
   solveLeastSquares,
 } from "./least-squares.ts";
-import { element, type Matrix, matrixFromRows } from "./matrix.ts";
+import { type Matrix, matrixElement, matrixFromRows } from "./matrix.ts";
 
 function powers(x: number, degree: number): number[] {
   const row = [1];
@@ -19,7 +19,7 @@ function powers(x: number, degree: number): number[] {
 
 const standardDeviations = (solution: LeastSquaresSolution) =>
   Array.from(solution.parameters, (_, i) =>
-    Math.sqrt(element(solution.cofactors, i, i) * solution.unitVariance),
+    Math.sqrt(matrixElement(solution.cofactors, i, i) * solution.unitVariance),
   );
 
 function expectRelative(actual: ArrayLike<number>, certified: readonly number[], relative: number): void {
@@ -94,7 +94,10 @@ describe("solveLeastSquares", () => {
         );
         for (const k of [0, 1]) expect(weighted.parameters[k]).toBeCloseTo(doubled.parameters[k]!, 10);
         expect(weighted.weightedSumOfSquares).toBeCloseTo(doubled.weightedSumOfSquares, 8);
-        expect(element(weighted.cofactors, 0, 1)).toBeCloseTo(element(doubled.cofactors, 0, 1), 12);
+        expect(matrixElement(weighted.cofactors, 0, 1)).toBeCloseTo(
+          matrixElement(doubled.cofactors, 0, 1),
+          12,
+        );
       }),
     );
   });
@@ -184,7 +187,7 @@ describe("solveCorrelatedLeastSquares", () => {
     ];
     for (const [i, [value, sigma]] of expected.entries()) {
       expect(Math.abs(solution.parameters[i]! / value! - 1)).toBeLessThan(1e-5);
-      expect(Math.abs(Math.sqrt(element(solution.cofactors, i, i)) / sigma! - 1)).toBeLessThan(3e-5);
+      expect(Math.abs(Math.sqrt(matrixElement(solution.cofactors, i, i)) / sigma! - 1)).toBeLessThan(3e-5);
     }
   });
 

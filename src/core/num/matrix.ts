@@ -38,10 +38,10 @@ export function matrixFromRows(rows: readonly ArrayLike<number>[]): Matrix {
  *
  * @throws ContractError outside the matrix.
  */
-export function element(matrix: Matrix, i: number, j: number): number {
+export function matrixElement(matrix: Matrix, i: number, j: number): number {
   contract(
     i >= 0 && i < matrix.rows && j >= 0 && j < matrix.columns,
-    `element: (${i}, ${j}) of a ${matrix.rows} x ${matrix.columns} matrix`,
+    `matrixElement: (${i}, ${j}) of a ${matrix.rows} x ${matrix.columns} matrix`,
   );
   return matrix.values[i * matrix.columns + j]!;
 }
