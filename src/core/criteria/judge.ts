@@ -1,4 +1,12 @@
-import type { CriterionRequest, CriterionSource, JudgedAxis, NotMeasured, Verdict } from "./criterion.ts";
+import type {
+  Criterion,
+  CriterionRequest,
+  CriterionSource,
+  JudgedAxis,
+  Measured,
+  NotMeasured,
+  Verdict,
+} from "./criterion.ts";
 import { decide, isMeasured, type Reason, type ValueUncertainty } from "./decide.ts";
 import type { Decision, DecisionRuleName } from "./decision.ts";
 import { criterion } from "./registry.ts";
@@ -35,30 +43,36 @@ export function sourceReasons(source: CriterionSource | undefined): readonly Rea
 /**
  * Measures one rule on one element and decides.
  *
- * @param outcome the axis to measure, or why there is none.
+ * @param axis as-built axis; undefined where there is none.
+ * @param because why the element is not to be judged although it can be measured, such as a misclosure over its limit;
+ *   the value is shown, the verdict is "not judged". undefined = judge.
  * @param uncertainty of the value against the limit, where it is known.
- * Frame: site NED.
- * Source: rules F3 and F4.
+ *
+ * Frame: site NED. Source: rules F3 and F4.
  */
 export function judge(
-  outcome: JudgedAxis | NotMeasured,
+  axis: JudgedAxis | undefined,
+  because: Reason | undefined,
   request: CriterionRequest,
   decision: Decision,
   uncertainty?: ValueUncertainty,
 ): Judgement {
   const kind = criterion(request.kind);
-  const measured = measureOr(outcome, request);
-  const decided = decide(measured, uncertainty, decision);
-  const found = isMeasured(measured) ? measured : undefined;
-  const foundOn = found?.foundOn === undefined ? [] : [found.foundOn];
+  const outcome = measureOr(kind, axis, request);
+  const decided =
+    because === undefined
+      ? decide(outcome, uncertainty, decision)
+      : { verdict: "not-judged" as const, rule: decision.rule, reasons: [because] };
+  const measured = isMeasured(outcome) ? outcome : undefined;
+  const foundOn = measured?.foundOn === undefined ? [] : [measured.foundOn];
   return {
     criterionId: request.id,
     kind: request.kind,
     verdict: decided.verdict,
-    value: found?.value ?? Number.NaN,
-    limit: found?.limit ?? Number.NaN,
+    value: measured?.value ?? Number.NaN,
+    limit: measured?.limit ?? Number.NaN,
     unit: kind?.unit ?? "",
-    atDownM: found?.atDownM ?? Number.NaN,
+    atDownM: measured?.atDownM ?? Number.NaN,
     standardUncertainty: uncertainty?.standardUncertainty,
     probabilityWithin: uncertainty?.probabilityWithin,
     rule: decided.rule,
@@ -68,10 +82,12 @@ export function judge(
   };
 }
 
-function measureOr(outcome: JudgedAxis | NotMeasured, request: CriterionRequest) {
-  if ("reason" in outcome) return outcome;
-  const kind = criterion(request.kind);
-  return (
-    kind?.measure(outcome, request) ?? { reason: "criteria.unknown-kind", values: { kind: request.kind } }
-  );
+function measureOr(
+  kind: Criterion | undefined,
+  axis: JudgedAxis | undefined,
+  request: CriterionRequest,
+): Measured | NotMeasured {
+  if (kind === undefined) return { reason: "criteria.unknown-kind", values: { kind: request.kind } };
+  if (axis === undefined) return { reason: "criteria.no-path" };
+  return kind.measure(axis, request);
 }

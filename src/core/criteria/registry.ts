@@ -1,9 +1,12 @@
 import type { Criterion } from "./criterion.ts";
+import { curvature } from "./curvature.ts";
 import { planPosition } from "./plan-position.ts";
+import { rake } from "./rake.ts";
+import { tubePassage } from "./tube-passage.ts";
 import { verticality } from "./verticality.ts";
 
 /** Every kind of criterion there is; a new one is a file and a line here. */
-export const criteria: readonly Criterion[] = [planPosition, verticality];
+export const criteria: readonly Criterion[] = [planPosition, verticality, rake, curvature, tubePassage];
 
 const byId = new Map(criteria.map((kind) => [kind.id, kind]));
 

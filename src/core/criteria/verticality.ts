@@ -10,61 +10,13 @@ import type {
   NotMeasured,
 } from "./criterion.ts";
 import { type Lean, leanOfChord, worstChord, worstSegment } from "./lean.ts";
+import { LEAN_KEYS, leanParameters, ratioFrom } from "./lean-limit.ts";
 import { stepRange } from "./plan-position-wording.ts";
 import { faultOfAxis, isPartlyRead, readRange } from "./read-range.ts";
 import { faultOfSteps, type Row, stepColumns, stepFor } from "./steps.ts";
 import { metresWords, oneIn } from "./wording.ts";
 
 const DEFAULT_MIN_CHORD_M = 1;
-
-/** Ways to write a lean; a request gives one of them. */
-const LIMIT_PARAMETERS = [
-  {
-    key: "ratio",
-    unit: "m/m",
-    min: 0,
-    max: 10,
-    required: false,
-    text: { en: "allowed lean", de: "zulässige Neigung" },
-    toRatio: (value: number) => value,
-  },
-  {
-    key: "one_in",
-    unit: "1",
-    min: 0.1,
-    max: 100_000,
-    required: false,
-    text: { en: "allowed lean as 1 in n", de: "zulässige Neigung als 1 zu n" },
-    toRatio: (value: number) => 1 / value,
-  },
-  {
-    key: "percent",
-    unit: "%",
-    min: 0,
-    max: 1000,
-    required: false,
-    text: { en: "allowed lean in percent", de: "zulässige Neigung in Prozent" },
-    toRatio: (value: number) => value / 100,
-  },
-  {
-    key: "mm_per_m",
-    unit: "mm/m",
-    min: 0,
-    max: 10_000,
-    required: false,
-    text: { en: "allowed lean in mm per metre", de: "zulässige Neigung in mm je Meter" },
-    toRatio: (value: number) => value / 1000,
-  },
-] as const;
-const LIMIT_KEYS: readonly string[] = LIMIT_PARAMETERS.map(({ key }) => key);
-
-export const leanParameters = LIMIT_PARAMETERS.map(({ toRatio: _, ...parameter }) => parameter);
-
-/** The lean that a set of numbers allows, m/m, in whichever way it is written; undefined where it is not. */
-export function ratioFrom(numbers: Row): number | undefined {
-  const used = LIMIT_PARAMETERS.find(({ key }) => numbers[key] !== undefined);
-  return used?.toRatio(numbers[used.key] ?? Number.NaN);
-}
 
 /** Lean of the as-built axis from the design axis: of a chord from the commencing surface, or of its worst piece. */
 export const verticality: Criterion = {
@@ -153,12 +105,12 @@ export const verticality: Criterion = {
 function check(request: CriterionRequest) {
   const faults = checkAgainstDeclaration(verticality, request);
   const given = givenKeys(request);
-  faults.push(...exactlyOne(given, [...LIMIT_KEYS, "steps"]));
+  faults.push(...exactlyOne(given, [...LEAN_KEYS, "steps"]));
   const steps = request.tables["steps"];
   if (steps !== undefined) {
     faults.push(...faultOfSteps("steps", steps));
     for (const [i, row] of steps.entries())
-      for (const fault of exactlyOne(Object.keys(row), LIMIT_KEYS))
+      for (const fault of exactlyOne(Object.keys(row), LEAN_KEYS))
         faults.push({ ...fault, field: `steps[${i}].${fault.field}` });
   }
   const onlyWith = (key: string, choice: string, value: string) => {

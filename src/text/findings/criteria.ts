@@ -32,6 +32,16 @@ export const criteriaSentences: Sentences = {
   "criteria.only-part-read": "Only a part was read; what was read is within, the rest is not known.",
   "criteria.on-along": "The value is the part along.",
   "criteria.on-across": "The value is the part across.",
+  "criteria.on-rake": "The value is the difference of the rake.",
+  "criteria.on-bearing": "The value is the difference of the bearing.",
+  "criteria.on-tube": "The value is that of tube {tube}.",
+  "criteria.plumb": "The element is designed plumb, so there is no rake to judge.",
+  "criteria.no-bearing": "The element came out plumb, so it has no bearing to compare.",
+  "criteria.no-tube": "No tube of the element was surveyed.",
+  "criteria.no-probe-length": "Neither the rule nor the instrument gives the length of the probe.",
+  "criteria.no-probe-diameter": "Neither the rule nor the instrument gives the diameter of the probe.",
+  "criteria.no-inner-diameter":
+    "Tube {tube} has no inner diameter in the list of tubes, and the rule gives none.",
   "criteria.clause-from-memory":
     "The clause must be confirmed before use: value from memory ({document}, {clause}).",
 };
