@@ -57,8 +57,17 @@ export {
 export type { AccessTube, DesignElement, Section } from "./elements/element.ts";
 export type { ElementKind } from "./elements/element-kind.ts";
 export { elementKind, elementKinds } from "./elements/registry.ts";
+export type { TiltSines } from "./frames/attitude.ts";
 // frames
+export { tangentFromInclination, tangentFromTilt, tiltFromAcceleration } from "./frames/attitude.ts";
 export { EARTH_RATE_RAD_PER_S, earthRateNed, normalGravity } from "./frames/earth.ts";
+export { holonomy } from "./frames/holonomy.ts";
+export type { ClosestOnSegment, ClosestPoints } from "./geometry/closest-points.ts";
+export {
+  closestOnSegment,
+  closestPointsOfLines,
+  closestPointsOfSegments,
+} from "./geometry/closest-points.ts";
 export type { NorthEastDown } from "./geometry/vector.ts";
 // geometry
 export { add, angleBetween, cross, dot, ned, norm, scale, subtract, unit } from "./geometry/vector.ts";
@@ -94,7 +103,15 @@ export {
   sampleVariance,
 } from "./num/moments.ts";
 export { normalCdf, normalDensity, normalQuantile, normalUpper } from "./num/normal.ts";
+export {
+  fillNormals,
+  fillUniforms,
+  normalAt,
+  type RandomStream,
+  uniformAt,
+} from "./num/random-stream.ts";
 export { studentTCdf, studentTQuantile } from "./num/student-t.ts";
+export { threefry } from "./num/threefry.ts";
 export type { TangentProfile } from "./path/compute-path.ts";
 // path
 export { computePath } from "./path/compute-path.ts";
@@ -133,8 +150,11 @@ export type {
 } from "./survey/results.ts";
 export type { RunContext } from "./survey/run-context.ts";
 export { stepRevisions } from "./survey/steps.ts";
-export type { InstrumentClass } from "./uncertainty/instrument-class.ts";
 // uncertainty
+export { type AllanCurve, type AllanCurveOptions, allanCurve } from "./uncertainty/allan-curve.ts";
+export { type AllanEstimator, allanDeviation } from "./uncertainty/allan-deviation.ts";
+export { type AllanTerms, readAllanTerms } from "./uncertainty/allan-terms.ts";
+export type { InstrumentClass } from "./uncertainty/instrument-class.ts";
 export {
   DEFAULT_INSTRUMENT_CLASS,
   instrumentClasses,
