@@ -1,2 +1,7 @@
 // The door of the layer: what other layers may use, listed one by one.
-export {};
+export { type ElementFiguresInput, elementFigures, elementView } from "./element-figures.ts";
+export { planFigure } from "./plan-figure.ts";
+export { figures } from "./registry.ts";
+export { sectionFigure } from "./section-figure.ts";
+export { verdictSymbol } from "./verdict-symbol.ts";
+export type { AllowanceView, ElementView, Figure, VerdictView } from "./view.ts";

@@ -49,9 +49,14 @@ export function formatQuantity(
   return formatNumber(value, options.decimals ?? decimals, language, options) + suffix[language];
 }
 
-/** A length in metres that people read in millimetres: offsets, allowances, limits. */
+/** From here on an offset is a blunder or a design of its own, and metres are easier to read, metres. */
+const LARGEST_IN_MM = 10;
+
+/** An offset, allowance or other length that people read in millimetres; above 10 m in metres. */
 export const formatOffset = (metres: number, language: Language): string =>
-  formatQuantity(metres * 1000, "mm", language);
+  Math.abs(metres) < LARGEST_IN_MM
+    ? formatQuantity(metres * 1000, "mm", language)
+    : formatQuantity(metres, "m", language);
 
 /** A level in metres, positive up, always with its sign: "+4.500 m". */
 export const formatLevel = (levelM: number, language: Language): string =>

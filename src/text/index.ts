@@ -1,4 +1,6 @@
 // The door of the layer: what other layers may use, listed one by one.
+
+export { type FigureWord, figureWord, fillIn } from "./figure-words.ts";
 export { formatAgainstLimit, formatMeasured } from "./format-against-limit.ts";
 export { formatNumber, MISSING } from "./format-number.ts";
 export {

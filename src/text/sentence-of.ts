@@ -1,4 +1,5 @@
 import type { Issue } from "#core";
+import { fillIn } from "./figure-words.ts";
 import { criteriaSentences } from "./findings/criteria.ts";
 import { formatsSentences } from "./findings/formats.ts";
 import { geodesySentences } from "./findings/geodesy.ts";
@@ -22,5 +23,5 @@ export function sentenceOf(finding: Pick<Issue, "code" | "values">): string {
     const values = Object.entries(finding.values).map(([name, value]) => `${name} ${value}`);
     return [finding.code, ...values].join(", ");
   }
-  return template.replaceAll(/\{(\w+)\}/g, (hole, name: string) => String(finding.values[name] ?? hole));
+  return fillIn(template, finding.values);
 }

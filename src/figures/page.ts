@@ -1,0 +1,74 @@
+import { captionBlock } from "./captions.ts";
+import { INK, LINE, SIZE } from "./style.ts";
+import { escapeXml, fixed, line, tag, text } from "./svg/markup.ts";
+import { fitText } from "./svg/text-width.ts";
+import type { ElementView } from "./view.ts";
+
+/** Width of every drawing: 180 mm, the text width of an A4 page; four drawing units are a millimetre. */
+export const PAGE_WIDTH = 720;
+const UNITS_PER_MM = 4;
+const MARGIN = 14;
+const HEAD_HEIGHT = 54;
+
+/** Where the body of a drawing begins. */
+export const BODY_TOP = HEAD_HEIGHT;
+
+export interface Page {
+  /** id of the kind of figure */
+  readonly figureId: string;
+  readonly title: string;
+  /** one line below the title */
+  readonly subtitle: string;
+  /** sentences for those who cannot see the drawing */
+  readonly description: string;
+  readonly body: string;
+  /** y at which the body ends */
+  readonly bodyBottom: number;
+}
+
+/** Words joined to an id that is unique for figure and element, of signs that ids may have. */
+export function figureKey(figureId: string, elementId: string): string {
+  const safe = elementId.replaceAll(/[^A-Za-z0-9]/gu, (sign) => `_${sign.codePointAt(0)!.toString(16)}_`);
+  return `${figureId}-${safe}`;
+}
+
+/** The whole drawing: border, heading, body, and the verdicts below it, as one SVG document. */
+export function drawPage(view: ElementView, page: Page): string {
+  const captions = captionBlock(view, MARGIN, PAGE_WIDTH - MARGIN);
+  const captionTop = page.bodyBottom + 8;
+  const height = captionTop + captions.height + 10;
+  const key = figureKey(page.figureId, view.element.id);
+  const jobRoom = 220;
+  const titleRoom = PAGE_WIDTH - 2 * MARGIN - jobRoom - 10;
+  const contents = [
+    tag("title", { id: `${key}-title` }, escapeXml(`${view.element.id}: ${page.title}`)),
+    tag("desc", { id: `${key}-desc` }, escapeXml(page.description)),
+    tag("rect", { x: 0, y: 0, width: PAGE_WIDTH, height, fill: "#FFFFFF" }),
+    tag("rect", { x: 0.5, y: 0.5, width: PAGE_WIDTH - 1, height: height - 1, ...LINE.frame }),
+    text(MARGIN, 25, fitText(`${view.element.id} · ${page.title}`, SIZE.title, titleRoom, true), {
+      "font-size": SIZE.title,
+      "font-weight": "bold",
+    }),
+    text(MARGIN, 43, fitText(page.subtitle, SIZE.body, PAGE_WIDTH - 2 * MARGIN)),
+    text(PAGE_WIDTH - MARGIN, 24, fitText(view.jobName, SIZE.body, jobRoom), { "text-anchor": "end" }),
+    line(0.5, HEAD_HEIGHT, PAGE_WIDTH - 0.5, HEAD_HEIGHT, LINE.level),
+    page.body,
+    line(0.5, captionTop, PAGE_WIDTH - 0.5, captionTop, LINE.level),
+    captions.draw(captionTop),
+  ];
+  return `${tag(
+    "svg",
+    {
+      xmlns: "http://www.w3.org/2000/svg",
+      width: `${PAGE_WIDTH / UNITS_PER_MM}mm`,
+      height: `${fixed(height / UNITS_PER_MM)}mm`,
+      viewBox: `0 0 ${PAGE_WIDTH} ${fixed(height)}`,
+      role: "img",
+      "aria-labelledby": `${key}-title ${key}-desc`,
+      "font-family": "DejaVu Sans, sans-serif",
+      "font-size": SIZE.body,
+      fill: INK,
+    },
+    ...contents,
+  )}\n`;
+}

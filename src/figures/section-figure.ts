@@ -1,0 +1,108 @@
+import { type FigureWord, figureWord, formatLevel, formatNumber, formatOffset } from "#text";
+import { type AxisParts, axisParts } from "./axis-parts.ts";
+import { describeElement, describeFigure } from "./describe.ts";
+import { drawKey, drawNotes, type KeyEntry, lineEntry } from "./key-column.ts";
+import { BODY_TOP, drawPage } from "./page.ts";
+import { markedPlaces, type Place } from "./places.ts";
+import { positionMarker } from "./position-marker.ts";
+import { allowanceBar } from "./section-allowances.ts";
+import { drawSection, unreadStretches } from "./section-drawing.ts";
+import { sectionPanels } from "./section-panels.ts";
+import { allowanceLevels, sectionScale } from "./section-scale.ts";
+import { AS_BUILT, allowanceLine, LINE, QUIET } from "./style.ts";
+import { circle, line, tag } from "./svg/markup.ts";
+import type { ElementView } from "./view.ts";
+
+function placeEntry(view: ElementView, { position, label, row, alsoWorst }: Place): KeyEntry {
+  const { language } = view;
+  return {
+    label,
+    details: [
+      figureWord("atLevel", language, { level: formatLevel(-row.downM, language) }),
+      ...sectionPanels(view).map((panel) => `${panel.title} ${formatOffset(panel.offsetM(row), language)}`),
+    ],
+    symbol: (x, y) => positionMarker(position, x, y + (position === "worst" || alsoWorst ? 6 : 0), alsoWorst),
+  };
+}
+
+function allowanceEntry(view: ElementView, parts: AxisParts, halfM: number, index: number): KeyEntry {
+  const { label, allowanceM } = view.allowances[index]!;
+  const { language } = view;
+  const values = allowanceLevels(view, parts).map(allowanceM).filter(Number.isFinite);
+  const [least, most] = [Math.min(...values), Math.max(...values)];
+  const range = [...new Set([least, most].map((value) => formatOffset(value, language)))].join(" … ");
+  const beyond = least > halfM ? `, ${figureWord("outsideFrame", language)}` : "";
+  const entry = lineEntry(
+    `${figureWord("allowance", language)}: ${label}`,
+    allowanceLine(index),
+    values.length === 0 ? [] : [range + beyond],
+  );
+  return values.length === 1 ? { ...entry, symbol: (x, y) => allowanceBar(x - 8, x + 8, y) } : entry;
+}
+
+function keyEntries(
+  view: ElementView,
+  parts: AxisParts,
+  places: readonly Place[],
+  halfM: number,
+): KeyEntry[] {
+  const word = (name: FigureWord) => figureWord(name, view.language);
+  const asBuilt: KeyEntry = {
+    label: word("asBuiltStations"),
+    details: [],
+    symbol: (x, y) =>
+      line(x - 14, y, x + 14, y, LINE.asBuilt) +
+      circle(x, y, 2.2, { fill: "#FFFFFF", stroke: AS_BUILT, "stroke-width": 1.1 }),
+  };
+  return [
+    lineEntry(word("designAxis"), LINE.design),
+    ...(parts.rows.length > 0 ? [asBuilt] : []),
+    ...(parts.gaps.length > 0 ? [lineEntry(word("gap"), LINE.gap)] : []),
+    ...(unreadStretches(view, parts).length > 0
+      ? [{ label: word("notRead"), details: [], symbol: hatchSample }]
+      : []),
+    ...places.map((place) => placeEntry(view, place)),
+    ...view.allowances.map((_, index) => allowanceEntry(view, parts, halfM, index)),
+  ];
+}
+
+function hatchSample(x: number, y: number): string {
+  const strokes = [-10, -4, 2, 8].map((dx) =>
+    line(x + dx - 3, y + 6, x + dx + 5, y - 6, { stroke: QUIET, "stroke-width": 0.7 }),
+  );
+  return strokes.join("") + tag("rect", { x: x - 14, y: y - 7, width: 28, height: 14, ...LINE.leader });
+}
+
+function scaleNote(view: ElementView, factor: number): string {
+  if (factor === 1) return figureWord("offsetsDrawnTrue", view.language);
+  return figureWord(factor > 1 ? "offsetsDrawn" : "offsetsDrawnSmaller", view.language, {
+    factor: formatNumber(factor > 1 ? factor : 1 / factor, 0, view.language),
+  });
+}
+
+/**
+ * Section of one element as SVG text: level on the upright axis, offsets from the design axis in two panels, each station marked.
+ *
+ * Panels are east and north, or along and across where the element has such directions. Both have one scale, a round number of times
+ * larger than that of levels; the drawing says how many. What was not read is hatched, and nothing is drawn there but a dotted line across a gap.
+ *
+ * Frame: offsets square to the design axis, metres; level = -down.
+ * Source: common practice, no source.
+ */
+export function sectionFigure(view: ElementView): string {
+  const parts = axisParts(view);
+  const places = markedPlaces(view, parts);
+  const scale = sectionScale(view, parts);
+  const section = drawSection(view, parts, places, scale);
+  const key = drawKey(keyEntries(view, parts, places, scale.halfM), BODY_TOP + 18);
+  const note = scaleNote(view, scale.factor);
+  const notes = drawNotes([note], key.bottom + 2);
+  return drawPage(view, {
+    figureId: "section",
+    title: figureWord("section", view.language),
+    subtitle: describeElement(view),
+    description: describeFigure(view, places, note),
+    body: section.markup + key.markup + notes.markup,
+    bodyBottom: Math.max(section.bottom, notes.bottom),
+  });
+}

@@ -1,0 +1,48 @@
+import type { AxisRow, CriterionSource, DesignElement, Language, Verdict } from "#core";
+
+/** An allowance as it applies by level. */
+export interface AllowanceView {
+  readonly label: string;
+  /** allowed offset at that level, metres; NaN where the rule says nothing about the level. `downM` = -level. */
+  allowanceM(downM: number): number;
+}
+
+/** One verdict as the caption shows it. */
+export interface VerdictView {
+  readonly title: string;
+  readonly verdict: Verdict;
+  /** NaN where nothing was measured */
+  readonly value: number;
+  readonly limit: number;
+  /** unit of value and limit, as the criterion has it */
+  readonly unit: string;
+  readonly atDownM: number;
+  readonly source: CriterionSource | undefined;
+  /** why it was not judged, in sentences */
+  readonly reasons: readonly string[];
+}
+
+/** All that the drawings of one element show. They are drawn from this and compute nothing that could change a verdict. */
+export interface ElementView {
+  readonly element: DesignElement;
+  readonly kindName: string;
+  readonly jobName: string;
+  /** bearing of "along", radians from grid north */
+  readonly alongBearingRad: number;
+  /** from the head down; rows that are not interpolated are stations */
+  readonly axis: readonly AxisRow[];
+  /** stretches that were not read, metres along the axis */
+  readonly gaps: readonly { readonly fromM: number; readonly toM: number }[];
+  readonly allowances: readonly AllowanceView[];
+  readonly verdicts: readonly VerdictView[];
+  /** draw the section of the element in the plan, at true scale; the offsets become small beside it */
+  readonly outline: boolean;
+  readonly language: Language;
+}
+
+/** A kind of drawing. It declares its words and how it is drawn; the registry lists it. */
+export interface Figure {
+  readonly id: string;
+  readonly text: Readonly<Record<Language, { readonly title: string }>>;
+  draw(view: ElementView): string;
+}
