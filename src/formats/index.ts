@@ -1,2 +1,8 @@
 // The door of the layer: what other layers may use, listed one by one.
-export {};
+export { MAX_FINDINGS_PER_FILE } from "./finding/finder.ts";
+export { type FolderReader, folderFromFiles } from "./job-folder/folder.ts";
+export { folderFromZip } from "./job-folder/folder-from-zip.ts";
+export { type ReadJob, readJobFolder, type UnusableRun } from "./job-folder/read-job-folder.ts";
+export { jobSchema } from "./job-folder/schema/job-schema.ts";
+export { type ResultsDocument, resultsSchema } from "./results/results-schema.ts";
+export { type WriteOptions, writeResultsJson } from "./results/write-results-json.ts";

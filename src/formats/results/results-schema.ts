@@ -1,0 +1,132 @@
+import { z } from "zod";
+
+export const RESULTS_FORMAT = "toeline-results/1";
+
+const numberOrNull = z.number().nullable().describe("null: not known or not measured");
+
+const findingSchema = z.looseObject({
+  code: z.string(),
+  severity: z.enum(["error", "warning", "note"]),
+  text: z.string(),
+  place: z.looseObject({
+    file: z.string().optional(),
+    line: z.int().optional(),
+    field: z.string().optional(),
+  }),
+});
+
+const stationSchema = z.looseObject({
+  depth_m: z.number().describe("Along the hole, from the reference top."),
+  easting_m: z.number(),
+  northing_m: z.number(),
+  level_m: z.number(),
+  tangent_ned: z
+    .tuple([z.number(), z.number(), z.number()])
+    .describe("Unit vector down the hole: north, east, down."),
+  covariance_enu_m2: z
+    .tuple([z.number(), z.number(), z.number(), z.number(), z.number(), z.number()])
+    .nullable()
+    .describe("ee, en, eu, nn, nu, uu. null: no uncertainty was worked out."),
+});
+
+const runSchema = z.looseObject({
+  id: z.string(),
+  element: z.string(),
+  tube: z.string().nullable(),
+  method: z.string(),
+  judgeable: z.boolean().describe("false: the path is shown, nothing is judged by it."),
+  steps: z.array(
+    z.looseObject({
+      step: z.string(),
+      revision: z.int(),
+      effect: z.record(z.string(), z.union([z.number(), z.string(), z.null()])),
+    }),
+  ),
+  findings: z.array(findingSchema),
+  gaps: z.array(z.looseObject({ from_m: z.number(), to_m: z.number() })),
+  stations: z.array(stationSchema).describe("Empty where the run could not be worked out."),
+});
+
+const axisRowSchema = z.looseObject({
+  level_m: z.number(),
+  easting_m: z.number(),
+  northing_m: z.number(),
+  offset_east_m: z.number(),
+  offset_north_m: z.number(),
+  offset_m: z.number(),
+  along_m: z.number().describe("Towards the rake bearing, or along the wall."),
+  across_m: z.number().describe("To the right of along."),
+  u95_m: numberOrNull,
+  twist_deg: numberOrNull,
+  depth_m: z.number(),
+  interpolated: z.boolean(),
+});
+
+const sourceSchema = z.looseObject({
+  document: z.string(),
+  edition: z.string().optional(),
+  clause: z.string().optional(),
+  status: z.string().optional(),
+});
+
+const verdictWord = z.enum(["within", "too-close-to-call", "outside", "not-judged"]);
+
+const verdictSchema = z.looseObject({
+  criterion: z.string(),
+  kind: z.string(),
+  verdict: verdictWord,
+  value: numberOrNull,
+  limit: numberOrNull,
+  unit: z.string(),
+  standard_uncertainty: numberOrNull,
+  probability_within: numberOrNull,
+  at_level_m: numberOrNull,
+  rule: z.string(),
+  reasons: z.array(z.looseObject({ code: z.string(), text: z.string() })),
+  revision: z.int(),
+  source: sourceSchema.nullable(),
+});
+
+const elementSchema = z.looseObject({
+  id: z.string(),
+  kind: z.string(),
+  runs: z.array(z.string()),
+  axis: z.array(axisRowSchema),
+  gaps: z.array(z.looseObject({ from_m: z.number(), to_m: z.number() })),
+  verticality: z
+    .looseObject({
+      chord_ratio: numberOrNull,
+      one_in: numberOrNull.describe("1 / chord_ratio; null for a plumb chord."),
+      worst_segment_ratio: numberOrNull,
+      worst_segment_at_level_m: numberOrNull,
+    })
+    .nullable(),
+  verdicts: z.array(verdictSchema),
+  findings: z.array(findingSchema),
+});
+
+/** results.json, as it is published and written. Angles in degrees, lengths in metres, levels positive up. */
+export const resultsSchema = z
+  .looseObject({
+    format: z.literal(RESULTS_FORMAT),
+    toeline: z.string().describe("Version of the program."),
+    job: z.string(),
+    runs: z.array(runSchema),
+    elements: z.array(elementSchema),
+    neighbours: z.array(z.unknown()),
+    summary: z.looseObject({
+      within: z.int(),
+      "too-close-to-call": z.int(),
+      outside: z.int(),
+      "not-judged": z.int(),
+    }),
+    findings: z.array(findingSchema).describe("What was found while the job folder was read."),
+  })
+  .meta({ title: "Toeline results, version 1" });
+
+export type ResultsDocument = z.infer<typeof resultsSchema>;
+export type FindingDocument = z.infer<typeof findingSchema>;
+export type RunDocument = z.infer<typeof runSchema>;
+export type ElementDocument = z.infer<typeof elementSchema>;
+export type VerdictDocument = z.infer<typeof verdictSchema>;
+export type SourceDocument = z.infer<typeof sourceSchema>;

@@ -1,0 +1,206 @@
+import {
+  type AxisRow,
+  type CriterionSource,
+  type DesignElement,
+  type ElementResult,
+  type HolePath,
+  type Issue,
+  type Job,
+  type JobResults,
+  type RunResult,
+  type SurveyRun,
+  VERDICTS,
+  type VerdictResult,
+} from "#core";
+import type { ReadJob, UnusableRun } from "../job-folder/read-job-folder.ts";
+import {
+  type ElementDocument,
+  type FindingDocument,
+  RESULTS_FORMAT,
+  type ResultsDocument,
+  type RunDocument,
+  type SourceDocument,
+  type VerdictDocument,
+} from "./results-schema.ts";
+
+export interface WriteOptions {
+  /** version of the program */
+  readonly version: string;
+  /** the sentence for a finding or a reason */
+  readonly sentence: (finding: Pick<Issue, "code" | "values">) => string;
+}
+
+/**
+ * The text of results.json: every run with its steps and stations, every element with its axis and verdicts.
+ *
+ * Numbers are written so that the same double is read back; what is not known is null, never a number. Runs that could
+ * not be used stand with no stations, and their findings.
+ *
+ * Frame: east, north, level (positive up); tangents north-east-down. Metres; effects of steps carry their unit in the key.
+ */
+export function writeResultsJson(
+  job: Job,
+  read: ReadJob,
+  results: JobResults,
+  options: WriteOptions,
+): string {
+  const elements = new Map(job.elements.map((element) => [element.id, element]));
+  const runs = new Map(job.runs.map((run) => [run.id, run]));
+  const whole = results.elements.length === job.elements.length;
+  const worked = new Set(results.elements.map((element) => element.elementId));
+  const unusable = read.unusableRuns.filter((run) => whole || worked.has(run.elementId));
+  const verdicts = results.elements.flatMap((element) => element.verdicts.map((each) => each.verdict));
+  const document: ResultsDocument = {
+    format: RESULTS_FORMAT,
+    toeline: options.version,
+    job: job.name,
+    runs: [
+      ...results.runs.map((result) => runDocument(result, runs.get(result.runId), read.findings, options)),
+      ...unusable.map((run) => unusableDocument(run, results.runs[0]?.method, options)),
+    ],
+    elements: results.elements.map((result) =>
+      elementDocument(result, elements.get(result.elementId), options),
+    ),
+    neighbours: [],
+    summary: Object.fromEntries(
+      VERDICTS.map((word) => [word, verdicts.filter((verdict) => verdict === word).length]),
+    ) as ResultsDocument["summary"],
+    findings: read.findings.map((issue) => findingDocument(issue, options)),
+  };
+  return `${JSON.stringify(document, null, 1)}\n`;
+}
+
+/** A level from a depth below datum; no minus zero, which would not survive being read by people. */
+const levelOf = (downM: number): number => 0 - downM;
+
+/** JSON has no NaN: what is not known is null. */
+const known = (value: number | undefined): number | null =>
+  value !== undefined && Number.isFinite(value) ? value : null;
+
+function findingDocument(issue: Issue, { sentence }: WriteOptions): FindingDocument {
+  const { code, severity, place } = issue;
+  return { code, severity, text: sentence(issue), place: { ...place } };
+}
+
+function runDocument(
+  result: RunResult,
+  run: SurveyRun | undefined,
+  readFindings: readonly Issue[],
+  options: WriteOptions,
+): RunDocument {
+  const own = run === undefined ? [] : readFindings.filter((issue) => concerns(issue, run));
+  return {
+    id: result.runId,
+    element: result.elementId,
+    tube: result.tubeId ?? null,
+    method: result.method,
+    judgeable: result.judgeable,
+    steps: result.steps.map(({ step, revision, effect }) => ({
+      step,
+      revision,
+      effect: Object.fromEntries(
+        Object.entries(effect).map(([key, value]) => [key, typeof value === "number" ? known(value) : value]),
+      ),
+    })),
+    findings: [...own, ...result.findings].map((issue) => findingDocument(issue, options)),
+    gaps: gapsDocument(result.gaps),
+    stations: result.path === undefined ? [] : stationsDocument(result.path),
+  };
+}
+
+/** Found in the run's readings, or at the run in job.json. */
+function concerns({ place }: Issue, run: SurveyRun): boolean {
+  const { field = "" } = place;
+  return place.file === run.file || field === run.field || field.startsWith(`${run.field}.`);
+}
+
+function unusableDocument(run: UnusableRun, method: string | undefined, options: WriteOptions): RunDocument {
+  return {
+    id: run.runId,
+    element: run.elementId,
+    tube: run.tubeId ?? null,
+    method: method ?? "minimum-curvature",
+    judgeable: false,
+    steps: [],
+    findings: run.findings.map((issue) => findingDocument(issue, options)),
+    gaps: [],
+    stations: [],
+  };
+}
+
+function stationsDocument(path: HolePath): RunDocument["stations"] {
+  return Array.from({ length: path.count }, (_, i) => ({
+    depth_m: path.depthM[i]!,
+    easting_m: path.eastM[i]!,
+    northing_m: path.northM[i]!,
+    level_m: levelOf(path.downM[i]!),
+    tangent_ned: [path.tangentNorth[i]!, path.tangentEast[i]!, path.tangentDown[i]!],
+    covariance_enu_m2: null,
+  }));
+}
+
+const gapsDocument = (gaps: RunResult["gaps"]): RunDocument["gaps"] =>
+  gaps.map(({ fromM, toM }) => ({ from_m: fromM, to_m: toM }));
+
+function elementDocument(
+  result: ElementResult,
+  element: DesignElement | undefined,
+  options: WriteOptions,
+): ElementDocument {
+  const { verticality } = result;
+  return {
+    id: result.elementId,
+    kind: element?.kind ?? "",
+    runs: [...result.runIds],
+    axis: result.axis.map(axisRowDocument),
+    gaps: gapsDocument(result.gaps),
+    verticality:
+      verticality === undefined
+        ? null
+        : {
+            chord_ratio: known(verticality.chordRatio),
+            one_in: known(1 / verticality.chordRatio),
+            worst_segment_ratio: known(verticality.worstSegmentRatio),
+            worst_segment_at_level_m: known(levelOf(verticality.worstSegmentAtDownM)),
+          },
+    verdicts: result.verdicts.map((verdict) => verdictDocument(verdict, options)),
+    findings: result.findings.map((issue) => findingDocument(issue, options)),
+  };
+}
+
+function axisRowDocument(row: AxisRow): ElementDocument["axis"][number] {
+  return {
+    level_m: levelOf(row.downM),
+    easting_m: row.eastM,
+    northing_m: row.northM,
+    offset_east_m: row.offsetEastM,
+    offset_north_m: row.offsetNorthM,
+    offset_m: row.offsetM,
+    along_m: row.alongM,
+    across_m: row.acrossM,
+    u95_m: null,
+    twist_deg: null,
+    depth_m: row.depthM,
+    interpolated: row.interpolated,
+  };
+}
+
+function verdictDocument(verdict: VerdictResult, { sentence }: WriteOptions): VerdictDocument {
+  return {
+    criterion: verdict.criterionId,
+    kind: verdict.kind,
+    verdict: verdict.verdict,
+    value: known(verdict.value),
+    limit: known(verdict.limit),
+    unit: verdict.unit,
+    standard_uncertainty: known(verdict.standardUncertainty),
+    probability_within: known(verdict.probabilityWithin),
+    at_level_m: known(levelOf(verdict.atDownM)),
+    rule: verdict.rule,
+    reasons: verdict.reasons.map(({ code, values }) => ({ code, text: sentence({ code, values }) })),
+    revision: verdict.revision,
+    source: verdict.source === undefined ? null : sourceDocument(verdict.source),
+  };
+}
+
+const sourceDocument = (source: CriterionSource): SourceDocument => ({ ...source });
