@@ -10,7 +10,7 @@ import { type MainField, mainField } from "./main-field.ts";
 /** Values of a row by the first part of the column's name ("X_nT" -> X, "Xdot_nT_yr" -> Xdot). */
 function named(columns: readonly string[], row: readonly number[]): (name: string) => number {
   return (name) => {
-    const index = columns.findIndex((column) => column === name);
+    const index = columns.indexOf(name);
     if (index < 0) throw new Error(`no column ${name}`);
     return row[index] ?? Number.NaN;
   };

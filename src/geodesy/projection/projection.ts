@@ -1,5 +1,13 @@
 import proj4 from "proj4";
-import { degreesFromRadians, type Issue, ok, type Place, type Result, radiansFromDegrees } from "#core";
+import {
+  degreesFromRadians,
+  type Issue,
+  ok,
+  type Place,
+  type Result,
+  radiansFromDegrees,
+  wrapToPi,
+} from "#core";
 import type { CrsDefinition } from "../epsg/crs-definition.ts";
 import { findCrs } from "../epsg/find-crs.ts";
 import { type LocalScale, localScale } from "./local-scale.ts";
@@ -30,6 +38,20 @@ export interface Projection {
   at(place: Geodetic): LocalScale;
 }
 
+/** Map coordinates further than this from the middle of the area, half way round the earth, belong to no place; proj4 may throw on them. */
+const REACH_M = 2e7;
+
+const NOWHERE: Geodetic = { latitudeRad: Number.NaN, longitudeRad: Number.NaN };
+
+/** Middle of the area of use. */
+function middleOf({ area }: CrsDefinition): Geodetic {
+  const width = (((area.eastDeg - area.westDeg) % 360) + 360) % 360 || 360;
+  return {
+    latitudeRad: radiansFromDegrees((area.southDeg + area.northDeg) / 2),
+    longitudeRad: wrapToPi(radiansFromDegrees(area.westDeg + width / 2)),
+  };
+}
+
 /**
  * The projection of a definition.
  *
@@ -53,15 +75,16 @@ export function projectionOf(definition: CrsDefinition): Projection {
   };
   const inverse = (point: EastNorth): Geodetic => {
     const [longitude = Number.NaN, latitude = Number.NaN] = converter.inverse([point.east, point.north]);
-    return { latitudeRad: radiansFromDegrees(latitude), longitudeRad: radiansFromDegrees(longitude) };
+    const place = { latitudeRad: radiansFromDegrees(latitude), longitudeRad: radiansFromDegrees(longitude) };
+    return isPlace(place) ? place : NOWHERE;
   };
+  const middle = forward(middleOf(definition));
+  const isNear = (point: EastNorth): boolean =>
+    Math.hypot(point.east - middle.east, point.north - middle.north) <= REACH_M;
   return {
     definition,
     forward: (place) => (isPlace(place) ? forward(place) : { east: Number.NaN, north: Number.NaN }),
-    inverse: (point) =>
-      Number.isFinite(point.east) && Number.isFinite(point.north)
-        ? inverse(point)
-        : { latitudeRad: Number.NaN, longitudeRad: Number.NaN },
+    inverse: (point) => (isNear(point) ? inverse(point) : NOWHERE),
     at: (place) => localScale(forward, ellipsoid, place),
   };
 }

@@ -1,4 +1,13 @@
-import { degreesFromRadians, fail, type Issue, ok, type Place, type Result, radiansFromDegrees } from "#core";
+import {
+  degreesFromRadians,
+  fail,
+  type Issue,
+  ok,
+  type Place,
+  type Result,
+  radiansFromDegrees,
+  wrapToPi,
+} from "#core";
 import type { CrsDefinition } from "../epsg/crs-definition.ts";
 import { geodesyIssue } from "../geodesy-issue.ts";
 import { type EastNorth, type Geodetic, isPlace, type Projection, projectionFor } from "./projection.ts";
@@ -16,6 +25,9 @@ const LARGEST_DISTORTION_RAD = radiansFromDegrees(0.05);
 
 /** Survey grids stay within this of scale 1 (UTM: 0.9996 to 1.001); more means the wrong grid or a map of the world. */
 const LARGEST_SCALE_DIFFERENCE = 0.005;
+
+/** Mean radius; three digits do. */
+const EARTH_RADIUS_M = 6.37e6;
 
 /** Slack round the area of use, degrees: sites stand on borders. */
 const AREA_MARGIN_DEG = 0.5;
@@ -55,7 +67,9 @@ function positionAt(
   const { definition } = projection;
   const local = projection.at(site);
   const crs = definition.crs;
-  if (!(Number.isFinite(local.convergenceRad) && Number.isFinite(local.scale)))
+  const accuracyM = datumAccuracyM(definition);
+  const convergenceUncertaintyRad = convergenceChange(projection, site, accuracyM);
+  if (![local.convergenceRad, local.scale, convergenceUncertaintyRad].every(Number.isFinite))
     return fail([geodesyIssue("geodesy.place-out-of-reach", { crs, name: definition.name }, place)]);
   if (!(local.distortionRad <= LARGEST_DISTORTION_RAD))
     return fail([geodesyIssue("geodesy.no-single-convergence", { crs, name: definition.name }, place)]);
@@ -78,23 +92,22 @@ function positionAt(
     warnings.push(
       geodesyIssue("geodesy.scale-far-from-one", { crs, scale: local.scale.toFixed(5) }, place, "warning"),
     );
-  const accuracyM = datumAccuracyM(definition);
   return ok({
     latitudeRad: site.latitudeRad,
     longitudeRad: site.longitudeRad,
     datumAccuracyM: accuracyM,
     convergenceRad: local.convergenceRad,
-    convergenceUncertaintyRad: convergenceChange(projection, site, accuracyM),
+    convergenceUncertaintyRad,
     scale: local.scale,
     warnings,
   });
 }
 
-/** Change of the convergence when the place moves east by the given distance, radians. */
+/** Change of the convergence when the place moves east by the given distance, radians; at the poles up to a quarter turn. */
 function convergenceChange(projection: Projection, site: Geodetic, distanceM: number): number {
-  const turn = distanceM / (6.37e6 * Math.cos(site.latitudeRad));
-  const moved = projection.at({ ...site, longitudeRad: site.longitudeRad + turn });
-  return Math.abs(moved.convergenceRad - projection.at(site).convergenceRad);
+  const turn = Math.min(distanceM / (EARTH_RADIUS_M * Math.cos(site.latitudeRad)), Math.PI / 2);
+  const moved = projection.at({ ...site, longitudeRad: wrapToPi(site.longitudeRad + turn) });
+  return Math.abs(wrapToPi(moved.convergenceRad - projection.at(site).convergenceRad));
 }
 
 /**
