@@ -30,7 +30,9 @@ export type HoleShape =
       readonly turnDegPerM: number;
     } & Lean)
   /** straight with waves on it: one wave is an S, several are a hole of chance */
-  | ({ readonly shape: "waves"; readonly waves: readonly LeanWave[] } & Lean);
+  | ({ readonly shape: "waves"; readonly waves: readonly LeanWave[] } & Lean)
+  /** another hole from some depth of it on: a tube whose top is not where the axis begins; above it if negative */
+  | { readonly shape: "part"; readonly of: HoleShape; readonly fromM: number };
 
 /** Unit tangent of the axis and how it changes with depth along the hole. Site north-east-down. */
 export interface TangentAndBend {
@@ -58,6 +60,10 @@ export function tangentOf(hole: HoleShape): (depthM: number) => TangentAndBend {
       return wanderingTangent(hole);
     case "waves":
       return wavesTangent(hole);
+    case "part": {
+      const whole = tangentOf(hole.of);
+      return (depthM) => whole(depthM + hole.fromM);
+    }
   }
 }
 

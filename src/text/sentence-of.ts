@@ -4,6 +4,7 @@ import { criteriaSentences } from "./findings/criteria.ts";
 import { formatsSentences } from "./findings/formats.ts";
 import { geodesySentences } from "./findings/geodesy.ts";
 import type { Sentences } from "./findings/sentences.ts";
+import { simulatorSentences } from "./findings/simulator.ts";
 import { surveySentences } from "./findings/survey.ts";
 
 const catalogue: Sentences = {
@@ -11,6 +12,7 @@ const catalogue: Sentences = {
   ...geodesySentences,
   ...surveySentences,
   ...criteriaSentences,
+  ...simulatorSentences,
 };
 
 /** Codes that have a sentence; a test holds them against the codes that the program uses. */
