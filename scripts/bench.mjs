@@ -1,6 +1,6 @@
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
-import { bundle } from "./bundle.mjs";
+import { bundle, ensureBundled } from "./bundle.mjs";
 import { ensureInstalled } from "./ensure-installed.mjs";
 import { root, runTool, step } from "./run-step.mjs";
 
@@ -14,6 +14,7 @@ if (unknown.length > 0) {
 }
 
 await ensureInstalled();
+await ensureBundled();
 mkdirSync(join(root, "dist/bench"), { recursive: true });
 for (const name of wanted.length > 0 ? wanted : all) {
   const program = join(root, "dist/bench", `${name}.mjs`);
