@@ -79,6 +79,10 @@ export type {
   GlobalTest,
 } from "./num/adjustment.ts";
 export { adjust, USUAL_ADJUSTMENT_TEST } from "./num/adjustment.ts";
+// uncertainty
+export { type AllanCurve, type AllanCurveOptions, allanCurve } from "./num/allan-curve.ts";
+export { type AllanEstimator, allanDeviation } from "./num/allan-deviation.ts";
+export { type AllanTerms, readAllanTerms } from "./num/allan-terms.ts";
 export { chiSquareCdf, chiSquareQuantile, chiSquareUpper } from "./num/chi-square.ts";
 export { choleskyFactor } from "./num/cholesky.ts";
 export { erf, erfc } from "./num/error-function.ts";
@@ -150,10 +154,6 @@ export type {
 } from "./survey/results.ts";
 export type { RunContext } from "./survey/run-context.ts";
 export { stepRevisions } from "./survey/steps.ts";
-// uncertainty
-export { type AllanCurve, type AllanCurveOptions, allanCurve } from "./uncertainty/allan-curve.ts";
-export { type AllanEstimator, allanDeviation } from "./uncertainty/allan-deviation.ts";
-export { type AllanTerms, readAllanTerms } from "./uncertainty/allan-terms.ts";
 export type { InstrumentClass } from "./uncertainty/instrument-class.ts";
 export {
   DEFAULT_INSTRUMENT_CLASS,

@@ -1,6 +1,6 @@
-import { chiSquareQuantile } from "../num/chi-square.ts";
 import { contract } from "../result.ts";
 import { type AllanEstimator, anglesOf, fromAngles } from "./allan-deviation.ts";
+import { chiSquareQuantile } from "./chi-square.ts";
 
 /** Allan deviation against averaging time, one place in the arrays for each averaging time. */
 export interface AllanCurve {

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { fillNormals } from "../num/random-stream.ts";
 import { ContractError } from "../result.ts";
 import { allanCurve, averagingFactors } from "./allan-curve.ts";
 import { allanDeviation } from "./allan-deviation.ts";
 import { readAllanTerms } from "./allan-terms.ts";
+import { fillNormals } from "./random-stream.ts";
 
 /** White rate noise of one unit a sample; optionally a random walk of the rate on top. */
 function noise(seed: number, count: number, walkStep = 0): Float64Array {
