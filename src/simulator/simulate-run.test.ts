@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { ned, radiansFromDegrees, wrapToPi } from "#core";
+import { ContractError, ned, radiansFromDegrees, wrapToPi } from "#core";
 import type { HoleShape } from "./hole-shape.ts";
 import { EARTH_RATE_RAD_PER_S } from "./probe-motion.ts";
 import type { RunSpec } from "./run-spec.ts";
@@ -16,6 +16,7 @@ const RAKER: HoleShape = {
   phaseDeg: 50,
   turnDegPerM: 0.3,
 };
+const STILL = { turnsPerM: 0, waveTurns: 0 };
 const stations = (to: number, interval: number): number[] =>
   Array.from({ length: Math.floor(to / interval) + 1 }, (_, i) => i * interval);
 
@@ -123,6 +124,34 @@ describe("simulateRun without errors", () => {
     const swapped = simulateRun({ ...keyed, faults: [{ fault: "swapped-faces" }] }, 5).run.readings;
     expect(swapped.face[0]).toBe(2);
     expect(swapped.tiltXRad).toEqual(readings.tiltXRad);
+  });
+
+  test("a run on two faces is turned by half a turn at the top, with a known heading in between", () => {
+    const tie = { headingDeg: 100, north: "grid", standardUncertaintyDeg: 0 } as const;
+    const passes = [
+      { leg: "down", face: 1 },
+      { leg: "down", face: 2 },
+    ] as const;
+    const { run, truth } = simulateRun(spec({ hole: RAKER, passes, ties: [tie], spin: STILL }), 7);
+    const { readings } = run;
+    expect(readings.leg.filter((leg) => leg === "tie")).toHaveLength(1);
+    const row = readings.leg.indexOf("tie");
+    expect(truth.headingRad[row]).toBeCloseTo(100 * DEGREE, 9);
+    expect(run.ties[0]?.headingRad).toBeCloseTo(100 * DEGREE, 12);
+    expect(Math.abs(wrapToPi(truth.headingRad[row + 1]! - truth.headingRad[row]! - Math.PI))).toBeLessThan(
+      1e-9,
+    );
+    expect([readings.face[row - 1], readings.face[row + 1]]).toEqual([1, 2]);
+  });
+
+  test("refuses to change the face down in the hole, and stations out of order", () => {
+    const passes = [
+      { leg: "down", face: 1 },
+      { leg: "up", face: 2 },
+    ] as const;
+    expect(() => simulateRun(spec({ passes }), 1)).toThrow(ContractError);
+    expect(() => simulateRun(spec({ stationsM: [0, 2, 2] }), 1)).toThrow(ContractError);
+    expect(() => simulateRun(spec({ errors: { clearanceM: 0.001 } }), 1)).toThrow(ContractError);
   });
 
   test("[A3] inclination and azimuth are those of the axis, from the north the run names", () => {

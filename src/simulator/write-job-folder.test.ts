@@ -1,3 +1,5 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join, resolve } from "node:path";
 import { describe, expect, test } from "vitest";
 import { namedScenario, readScenario } from "./read-scenario.ts";
 import type { Scenario } from "./scenario.ts";
@@ -132,6 +134,13 @@ describe("readScenario", () => {
     expect(fields({ scenario: "nowhere" })).toEqual(["simulator.unknown-scenario scenario"]);
   });
 
+  const folder = resolve(import.meta.dirname, "../../examples/scenarios");
+  test.each(readdirSync(folder))("takes the example %s, and a job comes of it", (file) => {
+    const result = readScenario(JSON.parse(readFileSync(join(folder, file), "utf8")), 1);
+    expect(result.ok ? [] : result.error).toEqual([]);
+    if (result.ok) expect(writeJobFolder(result.value, 1).files.has("job.json")).toBe(true);
+  });
+
   test("names every field that does not fit", () => {
     const scenario = JSON.parse(JSON.stringify(small()));
     delete scenario.name;
@@ -176,4 +185,12 @@ describe("readScenario", () => {
   test.each([[null], [[]], ["text"], [3]])("refuses %j", (value) => {
     expect(readScenario(value, 1).ok).toBe(false);
   });
+});
+
+test("the example folder is what the simulator makes today", () => {
+  const folder = resolve(import.meta.dirname, "../../examples/shaft-and-pier");
+  const stored = readFileSync(join(folder, "job.json"), "utf8");
+  // coordinates and entries of the job need no trigonometry beyond the last digit; readings may differ there
+  expect(writeJobFolder(made("example-site", {}, 2026), 2026).files.get("job.json")).toBe(stored);
+  expect(readdirSync(join(folder, "readings"))).toHaveLength(JSON.parse(stored).runs.length);
 });
