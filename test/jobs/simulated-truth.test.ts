@@ -248,9 +248,9 @@ describe("runs through known holes, simulated by integrating the motion of the p
   });
 
   test("turning the whole site turns the result and nothing else", () => {
-    const spec = specOf(7);
+    const spec = specOf(9);
     const turn = 37 * degree;
-    const simulated = simulateRun(spec, 7);
+    const simulated = simulateRun(spec, 9);
     const shifted = {
       ...simulated.run,
       opening: { ...simulated.run.opening!, headingRad: simulated.run.opening!.headingRad + turn },
