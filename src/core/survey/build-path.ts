@@ -41,10 +41,11 @@ export function buildPath(
   if (sharpest.angle > SHARPEST_RAD_PER_M * Math.max(sharpest.toM - sharpest.fromM, 0.1))
     record.find("warning", "survey.sharp-turn", sharpestValues(sharpest));
   const first = profile.depthM[0]!;
-  const whole = first > 0 ? withTop(profile) : profile;
-  if (first > 0)
+  const unreadTop = first > AT_TOP_M;
+  const whole = unreadTop ? withTop(profile) : profile;
+  if (unreadTop)
     record.find(first > limit ? "warning" : "note", "survey.top-unread", { first_m: first, limit_m: limit });
-  if (first < 0) record.find("warning", "survey.above-top", { first_m: first });
+  if (first < -AT_TOP_M) record.find("warning", "survey.above-top", { first_m: first });
   const gaps = gapsOf(profile.depthM, limit);
   for (const gap of gaps)
     record.find("warning", "survey.gap", { from_m: gap.fromM, to_m: gap.toM, limit_m: limit });
@@ -58,6 +59,9 @@ export function buildPath(
   });
   return { path, gaps };
 }
+
+/** A first station this close to the top is at the top, metres. */
+const AT_TOP_M = 0.001;
 
 /** The top is where depth is 0; a first station above it starts as much higher along its own direction. */
 function startOf(profile: TangentProfile, top: NorthEastDown): NorthEastDown {
