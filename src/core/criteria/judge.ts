@@ -43,27 +43,21 @@ export function sourceReasons(source: CriterionSource | undefined): readonly Rea
 /**
  * Measures one rule on one element and decides.
  *
- * @param axis as-built axis; undefined where there is none.
- * @param because why the element is not to be judged although it can be measured, such as a misclosure over its limit;
- *   the value is shown, the verdict is "not judged". undefined = judge.
+ * @param outcome the axis to measure, or why nothing is to be measured.
  * @param uncertainty of the value against the limit, where it is known.
  *
  * Frame: site NED. Source: rules F3 and F4.
  */
 export function judge(
-  axis: JudgedAxis | undefined,
-  because: Reason | undefined,
+  outcome: JudgedAxis | NotMeasured,
   request: CriterionRequest,
   decision: Decision,
   uncertainty?: ValueUncertainty,
 ): Judgement {
   const kind = criterion(request.kind);
-  const outcome = measureOr(kind, axis, request);
-  const decided =
-    because === undefined
-      ? decide(outcome, uncertainty, decision)
-      : { verdict: "not-judged" as const, rule: decision.rule, reasons: [because] };
-  const measured = isMeasured(outcome) ? outcome : undefined;
+  const found = measureOr(kind, outcome, request);
+  const decided = decide(found, uncertainty, decision);
+  const measured = isMeasured(found) ? found : undefined;
   const foundOn = measured?.foundOn === undefined ? [] : [measured.foundOn];
   return {
     criterionId: request.id,
@@ -84,10 +78,9 @@ export function judge(
 
 function measureOr(
   kind: Criterion | undefined,
-  axis: JudgedAxis | undefined,
+  outcome: JudgedAxis | NotMeasured,
   request: CriterionRequest,
 ): Measured | NotMeasured {
   if (kind === undefined) return { reason: "criteria.unknown-kind", values: { kind: request.kind } };
-  if (axis === undefined) return { reason: "criteria.no-path" };
-  return kind.measure(axis, request);
+  return "reason" in outcome ? outcome : kind.measure(outcome, request);
 }

@@ -18,15 +18,22 @@ export interface Lean {
 /**
  * Lean of the straight line between two depths of the axis from the design direction.
  *
+ * @param side only the part of the lean towards or away from this direction, square to the design; undefined = all of it.
  * @returns tangent of the angle between the two; NaN where the line does not go the way of the design at all.
  * Frame: site NED.
  * Source: geometry, rule F2.
  */
-export function leanOfChord(path: HolePath, direction: NorthEastDown, range: DepthRange): Lean {
+export function leanOfChord(
+  path: HolePath,
+  direction: NorthEastDown,
+  range: DepthRange,
+  side?: NorthEastDown,
+): Lean {
   const lower = interpolatePath(path, range.toM).position;
   const chord = subtract(lower, interpolatePath(path, range.fromM).position);
   const forward = dot(chord, direction);
-  const ratio = forward > 0 ? norm(cross(direction, chord)) / forward : Number.NaN;
+  const sideways = side === undefined ? norm(cross(direction, chord)) : Math.abs(dot(chord, side));
+  const ratio = forward > 0 ? sideways / forward : Number.NaN;
   return { ratio, atDepthM: range.toM, atDownM: lower.down };
 }
 
@@ -42,11 +49,12 @@ export function worstChord(
   direction: NorthEastDown,
   range: DepthRange,
   minChordM: number,
+  side?: NorthEastDown,
 ): Lean | undefined {
   const ends = stationDepths(path, range).filter(
     (depthM) => depthM - range.fromM >= Math.max(minChordM - SAME_DEPTH_M, SAME_DEPTH_M),
   );
-  return worstLean(ends.map((toM) => leanOfChord(path, direction, { fromM: range.fromM, toM })));
+  return worstLean(ends.map((toM) => leanOfChord(path, direction, { fromM: range.fromM, toM }, side)));
 }
 
 /**
@@ -64,8 +72,9 @@ export function worstSegment(
   direction: NorthEastDown,
   range: DepthRange,
   segmentM?: number,
+  side?: NorthEastDown,
 ): Lean | undefined {
-  return worstLean(segments(path, range, segmentM).map((piece) => leanOfChord(path, direction, piece)));
+  return worstLean(segments(path, range, segmentM).map((piece) => leanOfChord(path, direction, piece, side)));
 }
 
 /** The pieces of a range: between neighbouring stations, or of one length from and to every station. */
@@ -82,7 +91,8 @@ export function segments(path: HolePath, range: DepthRange, segmentM?: number): 
   return pieces;
 }
 
-function worstLean(leans: readonly Lean[]): Lean | undefined {
+/** The worst of several leans; one that is not a number comes first. */
+export function worstLean(leans: readonly Lean[]): Lean | undefined {
   let worst = leans[0];
   for (const lean of leans) {
     if (!Number.isFinite(lean.ratio)) return lean;

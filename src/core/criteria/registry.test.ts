@@ -35,7 +35,7 @@ const SAMPLES: Readonly<Record<string, readonly Settings[]>> = {
     { numbers: { ratio: 0.0133333 } },
     { numbers: { one_in: 75 }, words: { to: "every-level" } },
     { numbers: { percent: 1, segment_m: 2.5 }, words: { measured: "segment" } },
-    { numbers: { mm_per_m: 3 }, words: { measured: "segment" } },
+    { numbers: { mm_per_m: 3 }, words: { measured: "segment", component: "any" } },
     { numbers: { percent: 1, over_first_m: 5 } },
     {
       tables: {

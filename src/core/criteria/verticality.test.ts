@@ -97,6 +97,27 @@ describe("which piece is looked at", () => {
   });
 });
 
+describe("in which direction", () => {
+  const wall = element({
+    kind: "panel",
+    section: { shape: "rectangle", lengthM: 2.8, widthM: 0.8, orientationRad: Math.PI / 2 },
+  });
+  // 6 mm per metre along the wall (to the east), 8 mm per metre across it (to the north)
+  const leaning = axis(straightPath(HEAD, ned(0.008, 0.006, 1), 20), { element: wall });
+
+  test.each([
+    ["any", 0.01],
+    ["along", 0.006],
+    ["across", 0.008],
+    ["each", 0.008],
+  ])("[F2] component %s", (component, value) => {
+    for (const measuredAs of [{}, { to: "every-level" }, { measured: "segment" }]) {
+      const found = measured(leaning, { numbers: { percent: 1 }, words: { component, ...measuredAs } });
+      expect(found.value).toBeCloseTo(value, 9);
+    }
+  });
+});
+
 describe("from the design axis", () => {
   const raked = (rakeDeg: number, bearingDeg: number) =>
     element({ rakeRad: (rakeDeg * Math.PI) / 180, rakeBearingRad: (bearingDeg * Math.PI) / 180 });

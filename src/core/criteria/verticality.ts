@@ -1,5 +1,6 @@
-import { designDirection } from "../elements/design-axis.ts";
+import { designAxes, designDirection } from "../elements/design-axis.ts";
 import type { DesignElement } from "../elements/element.ts";
+import type { NorthEastDown } from "../geometry/vector.ts";
 import { checkAgainstDeclaration, exactlyOne, givenKeys, wordOf } from "./check-request.ts";
 import type {
   Criterion,
@@ -9,10 +10,10 @@ import type {
   Measured,
   NotMeasured,
 } from "./criterion.ts";
-import { type Lean, leanOfChord, worstChord, worstSegment } from "./lean.ts";
+import { type Lean, leanOfChord, worstChord, worstLean, worstSegment } from "./lean.ts";
 import { LEAN_KEYS, leanParameters, ratioFrom } from "./lean-limit.ts";
 import { stepRange } from "./plan-position-wording.ts";
-import { faultOfAxis, isPartlyRead, readRange } from "./read-range.ts";
+import { type DepthRange, faultOfAxis, isPartlyRead, readRange } from "./read-range.ts";
 import { faultOfSteps, type Row, stepColumns, stepFor } from "./steps.ts";
 import { metresWords, oneIn } from "./wording.ts";
 
@@ -69,6 +70,14 @@ export const verticality: Criterion = {
       key: "to",
       values: ["toe", "every-level"],
       text: { en: "where the chord ends", de: "wo die Sehne endet" },
+    },
+    {
+      key: "component",
+      values: ["any", "along", "across", "each"],
+      text: {
+        en: "lean in any direction, along, across, or the worse of along and across",
+        de: "Neigung in jeder Richtung, längs, quer oder die schlechtere von längs und quer",
+      },
     },
   ],
   tables: [
@@ -158,24 +167,44 @@ function measure(axis: JudgedAxis, request: CriterionRequest): Measured | NotMea
   return { value: lean.ratio, limit, atDownM: lean.atDownM, atDepthM: lean.atDepthM, partial };
 }
 
-function leanOf(
-  axis: JudgedAxis,
-  request: CriterionRequest,
-  range: { readonly fromM: number; readonly toM: number },
-): Lean | NotMeasured {
-  const { path, element } = axis;
-  const direction = designDirection(element);
-  const { numbers } = request;
-  const shortOf = (neededM: number | undefined): NotMeasured => ({
-    reason: "criteria.too-short",
-    values: { read_m: range.toM - range.fromM, needed_m: neededM ?? 0 },
-  });
-  if (wordOf(verticality, request, "measured") === "segment")
-    return worstSegment(path, direction, range, numbers["segment_m"]) ?? shortOf(numbers["segment_m"]);
-  if (wordOf(verticality, request, "to") === "toe") return leanOfChord(path, direction, range);
-  const minChordM = numbers["min_chord_m"] ?? DEFAULT_MIN_CHORD_M;
-  return worstChord(path, direction, range, minChordM) ?? shortOf(minChordM);
+function leanOf(axis: JudgedAxis, request: CriterionRequest, range: DepthRange): Lean | NotMeasured {
+  const axes = designAxes(axis.element);
+  const sides = {
+    any: [undefined],
+    along: [axes.along],
+    across: [axes.across],
+    each: [axes.along, axes.across],
+  }[wordOf(verticality, request, "component")] ?? [undefined];
+  const found = sides.flatMap((side) => leanTo(axis, request, range, side) ?? []);
+  const neededM = shortestPieceM(request);
+  return (
+    worstLean(found) ?? {
+      reason: "criteria.too-short",
+      values: { read_m: range.toM - range.fromM, needed_m: neededM },
+    }
+  );
 }
+
+const shortestPieceM = ({ numbers }: CriterionRequest): number =>
+  numbers["segment_m"] ?? numbers["min_chord_m"] ?? DEFAULT_MIN_CHORD_M;
+
+function leanTo(
+  { path, element }: JudgedAxis,
+  request: CriterionRequest,
+  range: DepthRange,
+  side: NorthEastDown | undefined,
+): Lean | undefined {
+  const direction = designDirection(element);
+  if (wordOf(verticality, request, "measured") === "segment")
+    return worstSegment(path, direction, range, request.numbers["segment_m"], side);
+  if (wordOf(verticality, request, "to") === "toe") return leanOfChord(path, direction, range, side);
+  return worstChord(path, direction, range, shortestPieceM(request), side);
+}
+
+const COMPONENT_WORDS: Readonly<Record<Language, Readonly<Record<string, string>>>> = {
+  en: { along: " along", across: " across", each: " along and across, each" },
+  de: { along: " längs", across: " quer", each: " längs und quer, jeweils" },
+};
 
 function describe(request: CriterionRequest, language: Language): string {
   const english = language === "en";
@@ -193,7 +222,7 @@ function describe(request: CriterionRequest, language: Language): string {
     first === undefined
       ? ""
       : `${english ? ", over the first" : ", auf den ersten"} ${metresWords(first, language)}`;
-  return `${limits} ${from}, ${measuredWords(request, language)}${over}`;
+  return `${limits} ${from}${COMPONENT_WORDS[language][wordOf(verticality, request, "component")] ?? ""}, ${measuredWords(request, language)}${over}`;
 }
 
 function measuredWords(request: CriterionRequest, language: Language): string {
