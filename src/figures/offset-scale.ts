@@ -14,7 +14,7 @@ export interface OffsetUnit {
 export function offsetUnit(largestM: number, stepM: number): OffsetUnit {
   const name = largestM < LARGEST_IN_MM ? "mm" : "m";
   const factor = name === "mm" ? 1000 : 1;
-  // as many decimals as the step needs, so that ticks of 2.5 mm do not read 2, 5, 8
+  // as many decimals as the step needs, so that ticks every 0.5 mm do not read 0, 1, 1, 2; steps are 1, 2 or 5 times a power of ten
   const decimals = Math.min(6, Math.max(0, -Math.floor(Math.log10(stepM * factor) + 1e-9)));
   return { name, write: (metres, language) => formatNumber(metres * factor, decimals, language) };
 }

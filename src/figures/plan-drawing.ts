@@ -14,8 +14,8 @@ import { AS_BUILT, allowanceLine, HALO, LINE } from "./style.ts";
 import { circle, tag, text } from "./svg/markup.ts";
 import type { ElementView } from "./view.ts";
 
-/** Stations closer than this on the page are drawn as dots on the line instead of circles, drawing units. */
-const ROOM_FOR_CIRCLES = 9;
+/** Stations closer than this on the page, on average, are not marked: they would hide the line. Drawing units. */
+const ROOM_FOR_STATIONS = 5.5;
 
 /** Draws the square of the plan with its axes; `bottom` is where it ends on the page. */
 export function drawPlan(
@@ -90,7 +90,7 @@ function allowanceLabels(
       const value = formatOffset(radiusM, view.language);
       const content = place === undefined ? value : `${place} ${value}`;
       const reach = scale.length(radiusM) * Math.SQRT1_2;
-      return [{ x: PLAN_MIDDLE.x + side * reach, y: PLAN_MIDDLE.y + reach, clear: 4, text: content }];
+      return [{ x: PLAN_MIDDLE.x + side * reach, y: PLAN_MIDDLE.y + reach, clear: 8, text: content }];
     }),
   );
 }
@@ -107,8 +107,8 @@ function drawAsBuilt(view: ElementView, parts: AxisParts, scale: PlanScale): str
   const stations = parts.rows.filter((row) => !row.interpolated).map(at);
   const steps = stations.slice(1).map(([x, y], i) => Math.hypot(x - stations[i]![0], y - stations[i]![1]));
   const apart = steps.reduce((sum, step) => sum + step, 0) / Math.max(1, steps.length);
-  const r = apart < ROOM_FOR_CIRCLES ? 0.8 : 2;
-  const ring = { fill: "#FFFFFF", ...(r > 1 ? { stroke: AS_BUILT, "stroke-width": 1.1 } : {}) };
+  const ring = { fill: "#FFFFFF", stroke: AS_BUILT, "stroke-width": 1.1 };
+  const marked = stations.length === 1 || apart >= ROOM_FOR_STATIONS ? stations : [];
   return tag(
     "g",
     { "data-part": "as-built" },
@@ -116,6 +116,6 @@ function drawAsBuilt(view: ElementView, parts: AxisParts, scale: PlanScale): str
     ...parts.read
       .filter((stretch) => stretch.length > 1)
       .map((stretch) => tag("path", { d: path(stretch)!, ...LINE.asBuilt })),
-    ...stations.map(([x, y]) => circle(x, y, r, ring)),
+    ...marked.map(([x, y]) => circle(x, y, 2, ring)),
   );
 }
