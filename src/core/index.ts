@@ -58,10 +58,11 @@ export type { AccessTube, DesignElement, Section } from "./elements/element.ts";
 export type { ElementKind } from "./elements/element-kind.ts";
 export { elementKind, elementKinds } from "./elements/registry.ts";
 export type { TiltSines } from "./frames/attitude.ts";
-// frames
 export { tangentFromInclination, tangentFromTilt, tiltFromAcceleration } from "./frames/attitude.ts";
 export { EARTH_RATE_RAD_PER_S, earthRateNed, normalGravity } from "./frames/earth.ts";
 export { holonomy } from "./frames/holonomy.ts";
+// frames
+export type { TangentProfile } from "./frames/tangent-profile.ts";
 export type { ClosestOnSegment, ClosestPoints } from "./geometry/closest-points.ts";
 export {
   closestOnSegment,
@@ -116,7 +117,6 @@ export {
 } from "./num/random-stream.ts";
 export { studentTCdf, studentTQuantile } from "./num/student-t.ts";
 export { threefry } from "./num/threefry.ts";
-export type { TangentProfile } from "./path/compute-path.ts";
 // path
 export { computePath } from "./path/compute-path.ts";
 export { dogleg, ratioFactor } from "./path/dogleg.ts";

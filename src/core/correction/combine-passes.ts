@@ -1,5 +1,5 @@
+import type { TangentProfile } from "../frames/tangent-profile.ts";
 import { median } from "../num/median.ts";
-import type { TangentProfile } from "../path/compute-path.ts";
 
 /** Directions of one pass at its stations, with how well each is known. Arrays of equal length. */
 export interface PassTangents extends TangentProfile {

@@ -2,8 +2,9 @@ import { readFileSync } from "node:fs";
 import Papa from "papaparse";
 import { describe, expect, test } from "vitest";
 import { tangentFromInclination } from "../frames/attitude.ts";
+import type { TangentProfile } from "../frames/tangent-profile.ts";
 import { ned } from "../geometry/vector.ts";
-import { computePath, type TangentProfile } from "./compute-path.ts";
+import { computePath } from "./compute-path.ts";
 import type { HolePath } from "./hole-path.ts";
 import { PATH_METHODS, type PathMethodId } from "./path-method.ts";
 

@@ -1,17 +1,9 @@
+import type { TangentProfile } from "../frames/tangent-profile.ts";
 import { type NorthEastDown, ned } from "../geometry/vector.ts";
 import { contract } from "../result.ts";
 import type { HolePath } from "./hole-path.ts";
 import type { PathMethodId } from "./path-method.ts";
 import { pathSteps } from "./steps.ts";
-
-/** Directions of the hole at its stations: unit tangents by depth. Struct of arrays of equal length. */
-export interface TangentProfile {
-  /** depth along the hole, metres, strictly increasing */
-  readonly depthM: Float64Array;
-  readonly north: Float64Array;
-  readonly east: Float64Array;
-  readonly down: Float64Array;
-}
 
 /**
  * Adds up the path from the tangents at the stations.

@@ -1,6 +1,7 @@
 import { usualInterval } from "../correction/combine-passes.ts";
+import type { TangentProfile } from "../frames/tangent-profile.ts";
 import { type NorthEastDown, ned } from "../geometry/vector.ts";
-import { computePath, type TangentProfile } from "../path/compute-path.ts";
+import { computePath } from "../path/compute-path.ts";
 import { dogleg } from "../path/dogleg.ts";
 import type { HolePath } from "../path/hole-path.ts";
 import type { PathMethodId } from "../path/path-method.ts";
