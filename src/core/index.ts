@@ -44,6 +44,13 @@ export { leanOfChord, worstChord, worstSegment } from "./criteria/lean.ts";
 export type { DepthRange } from "./criteria/read-range.ts";
 export { readRange } from "./criteria/read-range.ts";
 export { criteria, criterion } from "./criteria/registry.ts";
+export type { CriteriaSet, CriteriaSetEntry, CriteriaSetRule } from "./criteria/sets/criteria-set.ts";
+export {
+  CONFIRM_BEFORE_USE,
+  criteriaSet,
+  criteriaSets,
+  expandCriteriaSet,
+} from "./criteria/sets/registry.ts";
 export type { DesignAxes, DesignOffset } from "./elements/design-axis.ts";
 // elements
 export {

@@ -33,6 +33,7 @@ const WORDS = {
       up_to_length_m: "for lengths up to",
     },
     plumb: "for plumb elements",
+    others: "for all others",
     bearing: "along is at bearing",
   },
   de: {
@@ -65,6 +66,7 @@ const WORDS = {
       up_to_length_m: "bis Länge",
     },
     plumb: "für lotrechte Elemente",
+    others: "für alle anderen",
     bearing: "längs hat die Richtung",
   },
 } as const;
@@ -139,5 +141,6 @@ export function stepRange(row: Row, language: Language): string {
   if (diameter !== undefined) return `${w.step.up_to_diameter_m} ${metresWords(diameter, language)}`;
   if (rake === 0) return w.plumb;
   if (rake !== undefined) return `${w.step.up_to_rake_ratio} ${oneIn(rake, language)}`;
-  return `${w.step.up_to_length_m} ${metresWords(length ?? Number.NaN, language)}`;
+  if (length !== undefined) return `${w.step.up_to_length_m} ${metresWords(length, language)}`;
+  return w.others;
 }

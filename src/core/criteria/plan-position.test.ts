@@ -146,7 +146,7 @@ describe("how much is allowed", () => {
     const steps = [
       { up_to_diameter_m: 1, limit_m: 0.1 },
       { up_to_diameter_m: 1.5, per_diameter: 0.1 },
-      { up_to_diameter_m: 10, limit_m: 0.15 },
+      { limit_m: 0.15 },
     ];
     expect(limit(diameter, { tables: { steps } })).toBeCloseTo(expected, 12);
   });

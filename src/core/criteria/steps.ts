@@ -14,7 +14,7 @@ const MEASURES_OF_ELEMENT: Readonly<Record<string, (element: DesignElement) => n
 };
 const STEP_KEYS = Object.keys(MEASURES_OF_ELEMENT);
 
-/** Columns that say for which elements a row is. A table uses one of them, in rising order. */
+/** Columns that say for which elements a row is. A table uses one of them, in rising order; the last row may go without, for all others. */
 export const stepColumns: readonly Parameter[] = [
   {
     key: "up_to_diameter_m",
@@ -63,13 +63,15 @@ export function stepFor(rows: readonly Row[], element: DesignElement): Row | Not
   const own = MEASURES_OF_ELEMENT[key]!(element);
   if (own === undefined || !Number.isFinite(own))
     return { reason: key === "up_to_length_m" ? "criteria.no-toe" : "criteria.no-section" };
-  const row = rows.find((candidate) => own <= candidate[key]! * (1 + STEP_TOLERANCE));
+  const row = rows.find(
+    (candidate) => own <= (candidate[key] ?? Number.POSITIVE_INFINITY) * (1 + STEP_TOLERANCE),
+  );
   return (
     row ?? { reason: "criteria.no-step", values: { found: own, last: rows.at(-1)?.[key] ?? Number.NaN } }
   );
 }
 
-/** What is wrong with the steps of a table: each row needs the same step column, rising from row to row. */
+/** What is wrong with the steps of a table: the same step column in each row but an open last one, rising from row to row. */
 export function faultOfSteps(
   field: string,
   rows: readonly Row[],
@@ -79,6 +81,7 @@ export function faultOfSteps(
   return rows.flatMap((row, i) => {
     const used = STEP_KEYS.filter((candidate) => row[candidate] !== undefined);
     const found = used.join(", ") || "none of them";
+    if (used.length === 0 && i > 0 && i === rows.length - 1) return [];
     if (key === undefined || used.length !== 1 || used[0] !== key)
       return [
         { field: `${field}[${i}]`, expected: `the same one of ${STEP_KEYS.join(", ")} in every row`, found },
