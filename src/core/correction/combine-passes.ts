@@ -26,6 +26,16 @@ export interface CombinedPasses {
   readonly agreement: PassAgreement;
   /** number of passes that speak at each station. Shape: stations */
   readonly passesAt: Uint8Array;
+  /** which station of which pass speaks at which station, and with which share; the shares of a station add up to 1 */
+  readonly contributions: readonly Contribution[];
+}
+
+export interface Contribution {
+  readonly station: number;
+  /** index of the pass, and of its station */
+  readonly pass: number;
+  readonly passStation: number;
+  readonly share: number;
 }
 
 /** Usual distance between neighbouring stations, metres; NaN with fewer than two stations. */
@@ -60,9 +70,10 @@ export function combinePasses(passes: readonly PassTangents[]): CombinedPasses {
   const east = new Float64Array(count);
   const down = new Float64Array(count);
   const passesAt = new Uint8Array(count);
+  const contributions: Contribution[] = [];
   const test = new AgreementSum();
   for (let i = 0; i < count; i++) {
-    const voices = passes.flatMap((pass) => voiceAt(pass, depthM[i]!, tolerance));
+    const voices = passes.flatMap((pass, index) => voiceAt(pass, index, depthM[i]!, tolerance));
     const weights = faceBalancedWeights(voices);
     const whole = weights.reduce((sum, weight) => sum + weight, 0);
     const mean = (of: "north" | "east" | "down") =>
@@ -74,12 +85,15 @@ export function combinePasses(passes: readonly PassTangents[]): CombinedPasses {
     east[i] = means.east / length;
     down[i] = means.down / length;
     passesAt[i] = voices.length;
+    voices.forEach(({ pass, passStation }, k) => {
+      contributions.push({ station: i, pass, passStation, share: weights[k]! / whole });
+    });
     test.add(voices, weights, whole, means.north, means.east, depthM[i]!);
   }
-  return { profile: { depthM, north, east, down }, agreement: test.result(), passesAt };
+  return { profile: { depthM, north, east, down }, agreement: test.result(), passesAt, contributions };
 }
 
-interface Voice {
+interface Voice extends Pick<Contribution, "pass" | "passStation"> {
   readonly north: number;
   readonly east: number;
   readonly down: number;
@@ -101,7 +115,7 @@ function commonDepths(base: PassTangents, passes: readonly PassTangents[], toler
 }
 
 /** What a pass says at a depth: nothing unless it has a station there. */
-function voiceAt(pass: PassTangents, depthM: number, tolerance: number): readonly Voice[] {
+function voiceAt(pass: PassTangents, index: number, depthM: number, tolerance: number): readonly Voice[] {
   const { depthM: depths, north, east, down, variance, face, name } = pass;
   let near = -1;
   for (let i = 0; i < depths.length; i++)
@@ -116,7 +130,18 @@ function voiceAt(pass: PassTangents, depthM: number, tolerance: number): readonl
   const part = shift === 0 || !Number.isFinite(span) ? 0 : shift / span;
   const at = (values: Float64Array) =>
     part === 0 ? values[near]! : values[near]! + part * (values[other]! - values[near]!);
-  return [{ north: at(north), east: at(east), down: at(down), variance: variance[near]!, face, name }];
+  return [
+    {
+      north: at(north),
+      east: at(east),
+      down: at(down),
+      variance: variance[near]!,
+      face,
+      name,
+      pass: index,
+      passStation: near,
+    },
+  ];
 }
 
 function faceBalancedWeights(voices: readonly Voice[]): readonly number[] {

@@ -11,6 +11,12 @@ export interface InstrumentClass {
     readonly noiseRad: number;
     /** zero left after calibration, each axis, radians */
     readonly zeroRad: number;
+    /** scale, dimensionless */
+    readonly scale: number;
+    /** what a lean to the other side adds, dimensionless */
+    readonly crossAxis: number;
+    /** sensor axes against the housing, each axis, radians */
+    readonly misalignmentRad: number;
   };
   readonly gyro: {
     /** angle random walk, rad per square root second */
@@ -28,15 +34,19 @@ const instrumentClass = (
   zeroDeg: number,
   walkDegPerRootHour: number,
   biasDegPerHour: number,
-  scalePpm: number,
+  gyroScale: number,
+  tiltScale: number,
 ): InstrumentClass => ({
   id,
-  tilt: { noiseRad: noiseDeg * RADIANS_PER_DEGREE, zeroRad: zeroDeg * RADIANS_PER_DEGREE },
-  gyro: {
-    walk: walkDegPerRootHour * perRootHour,
-    biasRadPerS: biasDegPerHour * perHour,
-    scale: scalePpm * 1e-6,
+  tilt: {
+    noiseRad: noiseDeg * RADIANS_PER_DEGREE,
+    zeroRad: zeroDeg * RADIANS_PER_DEGREE,
+    scale: tiltScale,
+    crossAxis: tiltScale,
+    // the zero taken in the housing already holds most of it
+    misalignmentRad: (zeroDeg / 2) * RADIANS_PER_DEGREE,
   },
+  gyro: { walk: walkDegPerRootHour * perRootHour, biasRadPerS: biasDegPerHour * perHour, scale: gyroScale },
 });
 
 /**
@@ -45,11 +55,11 @@ const instrumentClass = (
  * Source: docs/sources.md [E7] (noise density, drift and walk of sensors by class).
  */
 export const instrumentClasses: readonly InstrumentClass[] = [
-  instrumentClass("mems-low", 0.02, 0.05, 0.5, 15, 2000),
-  instrumentClass("mems-standard", 0.01, 0.02, 0.3, 5, 500),
-  instrumentClass("mems-high", 0.004, 0.008, 0.1, 1.5, 200),
-  instrumentClass("servo", 0.002, 0.004, 0.1, 1.5, 200),
-  instrumentClass("fibre-optic", 0.002, 0.004, 0.02, 0.3, 50),
+  instrumentClass("mems-low", 0.02, 0.05, 0.5, 15, 2e-3, 5e-3),
+  instrumentClass("mems-standard", 0.01, 0.02, 0.3, 5, 5e-4, 2e-3),
+  instrumentClass("mems-high", 0.004, 0.008, 0.1, 1.5, 2e-4, 1e-3),
+  instrumentClass("servo", 0.002, 0.004, 0.1, 1.5, 2e-4, 5e-4),
+  instrumentClass("fibre-optic", 0.002, 0.004, 0.02, 0.3, 5e-5, 5e-4),
 ];
 
 export const DEFAULT_INSTRUMENT_CLASS = "mems-standard";

@@ -1,0 +1,149 @@
+import type { HolePath } from "../path/hole-path.ts";
+import type { SourceId } from "./error-source.ts";
+
+/** Chance at the stops of one hole: what each stop, each interval and each stretch of time adds. Standard values. */
+export interface StopErrors {
+  /** standard deviation of the north and of the east component of the direction, by station of the path. Dimensionless */
+  readonly tangent: readonly { readonly source: SourceId; readonly standard: Float64Array }[];
+  /** standard deviation of the depth, by station, metres */
+  readonly depthM: Float64Array;
+  /** how a gyro's heading wanders between known headings; undefined where nothing is carried by a gyro */
+  readonly walk: HeadingWalk | undefined;
+  /** displacement that the course between station i - 1 and i can hide, by station i, metres, as vectors */
+  readonly hidden: { readonly north: Float64Array; readonly east: Float64Array; readonly down: Float64Array };
+}
+
+/** Random walk of a heading, tied at its start and, where it was closed, at its end. */
+export interface HeadingWalk {
+  /** rad per square root second */
+  readonly walk: number;
+  /** time of the opening heading, seconds */
+  readonly fromS: number;
+  /** time of the closing heading; undefined for a run that was left open */
+  readonly toS: number | undefined;
+  /** which time speaks at which station of the path with which share; shares of one station add up to 1 */
+  readonly voices: readonly { readonly station: number; readonly timeS: number; readonly share: number }[];
+}
+
+/** Effects on one point, one column a unit of chance: three components each. Shape: units x 3. */
+export interface EffectColumns {
+  readonly source: SourceId;
+  /** north, east, down of each unit, metres */
+  readonly values: Float64Array;
+}
+
+/**
+ * What every unit of chance moves a station by: independent, each of variance 1.
+ *
+ * The path is a sum of directions times lengths, so each direction error counts for half of the intervals at its stop, down to the
+ * station. A heading error turns the direction about the vertical; a walk is the sum of the steps before it, less, after a closed
+ * correction, its share of the whole (a bridge, variance N^2 t (T - t) / T).
+ *
+ * @param station index in the path. @returns columns by source; two stations of one path may be combined unit by unit.
+ *
+ * Frame: site NED. Source: rules E1, E2, C4; docs/sources.md [E5], [E6].
+ * Checked against: closed forms (random-effects.test.ts), Monte Carlo through the whole pipeline (test/jobs).
+ */
+export function effectsAt(path: HolePath, errors: StopErrors, station: number): readonly EffectColumns[] {
+  const lever = leversTo(path, station);
+  return [
+    ...errors.tangent.map(({ source, standard }) => ({
+      source,
+      values: tangentEffects(path, standard, lever),
+    })),
+    { source: "depth-reading", values: depthEffects(path, errors.depthM, station) },
+    ...(errors.walk === undefined
+      ? []
+      : [{ source: "gyro-noise" as const, values: walkEffects(path, errors.walk, lever) }]),
+    { source: "unread-stretch", values: hiddenEffects(errors.hidden, station) },
+  ];
+}
+
+/** Length of path that each station's direction stands for, as far as a station: half of the intervals beside it. */
+function leversTo(path: HolePath, station: number): Float64Array {
+  const lever = new Float64Array(path.count);
+  for (let i = 1; i <= station; i++) {
+    const half = (path.depthM[i]! - path.depthM[i - 1]!) / 2;
+    lever[i - 1]! += half;
+    lever[i]! += half;
+  }
+  return lever;
+}
+
+/** Two units a station, north and east; the down component follows from the unit length. */
+function tangentEffects(path: HolePath, standard: Float64Array, lever: Float64Array): Float64Array {
+  const values = new Float64Array(6 * path.count);
+  for (let i = 0; i < path.count; i++) {
+    const move = lever[i]! * standard[i]!;
+    if (move === 0) continue;
+    const down = path.tangentDown[i]!;
+    values[6 * i] = move;
+    values[6 * i + 2] = (-move * path.tangentNorth[i]!) / down;
+    values[6 * i + 4] = move;
+    values[6 * i + 5] = (-move * path.tangentEast[i]!) / down;
+  }
+  return values;
+}
+
+/** A stop read too deep lengthens the interval above it and shortens the one below. One unit a station. */
+function depthEffects(path: HolePath, standard: Float64Array, station: number): Float64Array {
+  const values = new Float64Array(3 * path.count);
+  const columns = [path.tangentNorth, path.tangentEast, path.tangentDown];
+  for (let i = 0; i <= station; i++) {
+    columns.forEach((tangent, axis) => {
+      const above = i === 0 ? 0 : (tangent[i - 1]! + tangent[i]!) / 2;
+      const below = i === station ? 0 : (tangent[i]! + tangent[i + 1]!) / 2;
+      values[3 * i + axis] = standard[i]! * (above - below);
+    });
+  }
+  return values;
+}
+
+/** One unit a step of time between known headings and stops. */
+function walkEffects(path: HolePath, walk: HeadingWalk, lever: Float64Array): Float64Array {
+  const { fromS, toS } = walk;
+  const inside = walk.voices.filter(({ timeS }) => timeS > fromS && (toS === undefined || timeS <= toS));
+  const times = [...new Set([...inside.map(({ timeS }) => timeS), ...(toS === undefined ? [] : [toS])])];
+  times.sort((a, b) => a - b);
+  const stepOf = new Map(times.map((time, i) => [time, i]));
+  // turn of the direction about the vertical, (-tE, tN), summed by the step after which a voice speaks
+  const turnNorth = new Float64Array(times.length);
+  const turnEast = new Float64Array(times.length);
+  let tiedNorth = 0;
+  let tiedEast = 0;
+  for (const { station, timeS, share } of inside) {
+    const reach = lever[station]! * share;
+    if (reach === 0) continue;
+    const step = stepOf.get(timeS)!;
+    const north = -reach * path.tangentEast[station]!;
+    const east = reach * path.tangentNorth[station]!;
+    turnNorth[step]! += north;
+    turnEast[step]! += east;
+    if (toS === undefined) continue;
+    const part = (timeS - fromS) / (toS - fromS);
+    tiedNorth += part * north;
+    tiedEast += part * east;
+  }
+  const values = new Float64Array(3 * times.length);
+  let laterNorth = 0;
+  let laterEast = 0;
+  for (let i = times.length - 1; i >= 0; i--) {
+    laterNorth += turnNorth[i]!;
+    laterEast += turnEast[i]!;
+    const standard = walk.walk * Math.sqrt(times[i]! - (times[i - 1] ?? fromS));
+    values[3 * i] = standard * (laterNorth - tiedNorth);
+    values[3 * i + 1] = standard * (laterEast - tiedEast);
+  }
+  return values;
+}
+
+/** One unit an interval: what lies above the station counts in full. */
+function hiddenEffects(hidden: StopErrors["hidden"], station: number): Float64Array {
+  const values = new Float64Array(3 * hidden.north.length);
+  for (let i = 1; i <= station; i++) {
+    values[3 * i] = hidden.north[i]!;
+    values[3 * i + 1] = hidden.east[i]!;
+    values[3 * i + 2] = hidden.down[i]!;
+  }
+  return values;
+}
