@@ -22,6 +22,11 @@ export interface Decided {
   readonly reasons: readonly Reason[];
 }
 
+/**
+ * Whether there is a value to hold against a limit.
+ *
+ * Frame: none. Source: definition.
+ */
 export const isMeasured = (outcome: Measured | NotMeasured): outcome is Measured => "value" in outcome;
 
 /**

@@ -29,7 +29,11 @@ export interface Judgement {
   readonly source: CriterionSource | undefined;
 }
 
-/** What every output must say of a limit that nobody has read in its document yet; empty for the others. */
+/**
+ * What every output must say of a limit that nobody has read in its document yet; empty for the others.
+ *
+ * Frame: none. Source: rule F3, docs/method/sets.md.
+ */
 export function sourceReasons(source: CriterionSource | undefined): readonly Reason[] {
   if (source?.status !== "memory") return [];
   return [

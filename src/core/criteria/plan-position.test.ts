@@ -166,11 +166,21 @@ describe("how much is allowed", () => {
   });
 
   test("[F3] growth from cut-off starts there", () => {
-    const settings = { numbers: { limit_m: 0.05, growth_m_per_m: 0.01 }, words: { growth_from: "cutoff" } };
+    const words = { growth_from: "cutoff", at: "every-level" };
+    const settings = { numbers: { limit_m: 0.05, growth_m_per_m: 0.01 }, words };
     const allowance = planPosition.allowanceM!;
     expect(allowance(element(), -9, plan(settings))).toBeCloseTo(0.05, 12);
     expect(allowance(element(), -2, plan(settings))).toBeCloseTo(0.1, 12);
     expect(allowance(element({ cutoffDownM: undefined }), -2, plan(settings))).toBeNaN();
+  });
+
+  test("for drawings a rule about one level says nothing about others", () => {
+    const allowance = planPosition.allowanceM!;
+    const numbers = { limit_m: 0.05 };
+    expect(allowance(element(), -7, plan({ numbers }))).toBe(0.05);
+    expect(allowance(element(), 0, plan({ numbers }))).toBeNaN();
+    expect(allowance(element(), 0, plan({ numbers, words: { at: "every-level" } }))).toBe(0.05);
+    expect(allowance(element(), -3, plan({ numbers: { ...numbers, at_level_m: 3 } }))).toBe(0.05);
   });
 
   test("per axis: the one that uses most of its own limit is shown", () => {
@@ -229,6 +239,12 @@ describe("what a request must have", () => {
       { tables: { steps: [...steps, { up_to_diameter_m: 0.5, limit_m: 0.2 }] } },
       ["steps[1].up_to_diameter_m"],
     ],
+    [
+      "an open row before the last",
+      { tables: { steps: [...steps, { limit_m: 0.2 }, { up_to_diameter_m: 3, limit_m: 0.3 }] } },
+      ["steps[1]"],
+    ],
+    ["nothing but an open row", { tables: { steps: [{ limit_m: 0.2 }] } }, ["steps[0]"]],
     [
       "steps of two kinds",
       { tables: { steps: [...steps, { up_to_length_m: 5, limit_m: 0.2 }] } },

@@ -1,4 +1,5 @@
 import { type DesignAxes, designAxes, offsetFromLine } from "../elements/design-axis.ts";
+import type { DesignElement } from "../elements/element.ts";
 import type { NorthEastDown } from "../geometry/vector.ts";
 import { cross, subtract, unit } from "../geometry/vector.ts";
 import { interpolatePath } from "../path/interpolate-path.ts";
@@ -32,6 +33,7 @@ export const planPosition: Criterion = {
   check,
   measure,
   allowanceM: (element, downM, request) => {
+    if (!saysAnythingAt(element, downM, request)) return Number.NaN;
     const allowance = allowanceAt(element, downM, request);
     if ("reason" in allowance) return Number.NaN;
     return allowance.radialM ?? Math.max(allowance.alongM ?? Number.NaN, allowance.acrossM ?? Number.NaN);
@@ -61,9 +63,7 @@ function check(request: CriterionRequest) {
 function measure(axis: JudgedAxis, request: CriterionRequest): Measured | NotMeasured {
   const fault = faultOfAxis(axis);
   if (fault !== undefined) return fault;
-  const everyLevel =
-    request.numbers["at_level_m"] === undefined && wordOf(planPosition, request, "at") === "every-level";
-  const place = everyLevel ? everyDepth(axis) : oneDepth(axis, request);
+  const place = isForEveryLevel(request) ? everyDepth(axis) : oneDepth(axis, request);
   if ("reason" in place) return place;
   const line = referenceLine(axis, request);
   if ("reason" in line) return line;
@@ -97,19 +97,38 @@ function oneDepth(axis: JudgedAxis, request: CriterionRequest): Place | NotMeasu
   return { depthsM: [depthM], partial: restsOnUnread(axis, depthM) };
 }
 
-/** The level asked for, as down = -level, metres. A cut-off above the commencing surface is looked at in that surface. */
+const isForEveryLevel = (request: CriterionRequest): boolean =>
+  request.numbers["at_level_m"] === undefined && wordOf(planPosition, request, "at") === "every-level";
+
+/** The level asked for, as down = -level, metres. */
 function levelAsked(axis: JudgedAxis, request: CriterionRequest): number | NotMeasured {
-  const { element } = axis;
+  const isAtToe =
+    request.numbers["at_level_m"] === undefined && wordOf(planPosition, request, "at") === "toe";
+  if (isAtToe && !axis.reachesToe) return { reason: "criteria.toe-not-read" };
+  const level = designLevelAsked(axis.element, request);
+  if (level !== undefined) return level;
+  if (isAtToe) return interpolatePath(axis.path, readRange(axis).toM).position.down;
+  return { reason: "criteria.no-cutoff" };
+}
+
+/** The same as the design alone has it; undefined where it does not. A cut-off above the commencing surface is looked at in that surface. */
+function designLevelAsked(element: DesignElement, request: CriterionRequest): number | undefined {
   const level = request.numbers["at_level_m"];
   if (level !== undefined) return -level;
   const at = wordOf(planPosition, request, "at");
   if (at === "head") return element.head.down;
-  if (at === "toe") {
-    if (!axis.reachesToe) return { reason: "criteria.toe-not-read" };
-    return element.toeDownM ?? interpolatePath(axis.path, readRange(axis).toM).position.down;
-  }
-  if (element.cutoffDownM === undefined) return { reason: "criteria.no-cutoff" };
-  return Math.max(element.cutoffDownM, element.head.down);
+  if (at === "toe") return element.toeDownM;
+  return element.cutoffDownM === undefined ? undefined : Math.max(element.cutoffDownM, element.head.down);
+}
+
+/** Levels closer than this are one level, metres: far below what is written, far above what arithmetic adds. */
+const SAME_LEVEL_M = 1e-6;
+
+/** Whether the rule is about a level: about every one, or about that one. */
+function saysAnythingAt(element: DesignElement, downM: number, request: CriterionRequest): boolean {
+  if (isForEveryLevel(request)) return true;
+  const asked = designLevelAsked(element, request);
+  return asked !== undefined && Math.abs(asked - downM) <= SAME_LEVEL_M;
 }
 
 interface ReferenceLine {

@@ -25,7 +25,11 @@ export const criteriaSets: readonly CriteriaSet[] = [
 
 const byId = new Map(criteriaSets.map((set) => [set.id, set]));
 
-/** The set with that id, or undefined if there is none. */
+/**
+ * The set with that id, or undefined if there is none.
+ *
+ * Frame: none. Source: docs/method/sets.md.
+ */
 export function criteriaSet(id: string): CriteriaSet | undefined {
   return byId.get(id);
 }
