@@ -38,7 +38,8 @@ export function checkCalibrations(
       checkValidity(calibration, startedAt, read, `${field}.calibrations[${index}]`, found);
     return [calibration];
   });
-  if (startedAt === undefined && usable.length > 0) {
+  const dated = usable.some(({ validity }) => validity.until !== undefined || validity.endedBy.length > 0);
+  if (startedAt === undefined && dated) {
     const values = { found: "no date", expected: "dates in the times, or started_at" };
     found.warning("formats.calibration-undated", { field: `${field}.calibrations` }, values);
   }

@@ -1,9 +1,12 @@
 import {
+  appliesTo,
   type Criterion,
   type CriterionRequest,
   criteria,
+  criteriaSet,
   criteriaSets,
   criterion,
+  type DesignElement,
   expandCriteriaSet,
 } from "#core";
 import { excerpt } from "../finding/excerpt.ts";
@@ -19,32 +22,39 @@ const COMMON_KEYS = ["id", "kind", "applies_to", "source"];
  * The rules of the job: those written out, then those of ready-made sets. Each is held against the declaration of its kind.
  *
  * Errors: formats.criterion-unknown, formats.criteria-set-unknown, formats.criterion-field. Warnings: formats.no-criteria,
- * formats.json-unknown-key.
+ * formats.criterion-idle, formats.json-unknown-key.
  */
-export function readCriteria(input: JobInput, found: Finder): CriterionRequest[] {
+export function readCriteria(
+  input: JobInput,
+  elements: readonly DesignElement[],
+  found: Finder,
+): CriterionRequest[] {
   const written = input.criteria.flatMap((item) => requestOf(item, found) ?? []);
-  const taken = new Map(written.map((request) => [request.id, request.field]));
+  const taken = new Set(written.map((request) => request.id));
   const expanded: CriterionRequest[] = [];
-  for (const { input: set, field } of input.criteriaSets) {
-    if (!criteriaSets.some((known) => known.id === set.set)) {
+  for (const { input: asked, field } of input.criteriaSets) {
+    const set = criteriaSet(asked.set);
+    if (set === undefined) {
       const known = criteriaSets.map((each) => each.id);
-      const expected = nearestWord(set.set, known) ?? known.join(", ");
+      const expected = nearestWord(asked.set, known) ?? known.join(", ");
       found.error(
         "formats.criteria-set-unknown",
         { field: `${field}.set` },
-        { found: excerpt(set.set), expected },
+        { found: excerpt(asked.set), expected },
       );
       continue;
     }
-    for (const request of expandCriteriaSet(set.set, set.applies_to ?? {}) ?? []) {
+    for (const request of expandCriteriaSet(set.id, asked.applies_to ?? { kind: set.kinds }, field) ?? []) {
       const id = taken.has(request.id) ? `${request.id} (${field})` : request.id;
-      taken.set(id, field);
-      expanded.push({ ...request, id, field });
+      taken.add(id);
+      if (isSound({ ...request, id }, found)) expanded.push({ ...request, id });
     }
   }
+  const requests = [...written, ...expanded];
+  for (const request of requests) tellIdle(request, elements, found);
   if (input.criteria.length + input.criteriaSets.length === 0)
     found.warning("formats.no-criteria", { field: "criteria" }, { found: "none", expected: "at least one" });
-  return [...written, ...expanded];
+  return requests;
 }
 
 function requestOf({ input, field }: Item<CriterionInput>, found: Finder): CriterionRequest | undefined {
@@ -78,12 +88,24 @@ function requestOf({ input, field }: Item<CriterionInput>, found: Finder): Crite
           },
     field,
   };
-  const problems = kind.check(request);
+  return isSound(request, found) ? request : undefined;
+}
+
+/** Holds a request against what its kind declares. */
+function isSound(request: CriterionRequest, found: Finder): boolean {
+  const problems = criterion(request.kind)?.check(request) ?? [];
   for (const problem of problems) {
     const values = { found: excerpt(problem.found), expected: problem.expected };
-    found.error("formats.criterion-field", { field: `${field}.${problem.field}` }, values);
+    found.error("formats.criterion-field", { field: `${request.field}.${problem.field}` }, values);
   }
-  return problems.length === 0 ? request : undefined;
+  return problems.length === 0;
+}
+
+/** A rule that is for none of the elements is most likely mistyped: it would judge nothing, in silence. */
+function tellIdle(request: CriterionRequest, elements: readonly DesignElement[], found: Finder): void {
+  if (elements.length === 0 || elements.some((element) => appliesTo(request, element))) return;
+  const values = { found: excerpt(request.appliesTo), expected: "keys and words of at least one element" };
+  found.warning("formats.criterion-idle", { field: `${request.field}.applies_to` }, values);
 }
 
 /** Numbers, words and tables by their type in the file; whether they belong to the kind is the kind's own matter. */

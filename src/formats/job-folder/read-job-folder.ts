@@ -146,7 +146,7 @@ function assemble(
     place: sitePlace(input, north),
     elements: schedule.elements,
     tubes: tubes.tubes,
-    criteria: readCriteria(input, found),
+    criteria: readCriteria(input, schedule.elements, found),
     decision: input.decision,
     instruments,
     calibrations,

@@ -61,6 +61,8 @@ export const formatsSentences: Sentences = {
     'Found "{found}", which is no ready-made set of criteria; expected {expected}.',
   "formats.criterion-field":
     'Found "{found}"; expected {expected}. The criterion is left out, and nothing is judged by it.',
+  "formats.criterion-idle":
+    "The criterion is for {found}, which fits no element; expected {expected}. Nothing is judged by it.",
   "formats.criterion-unknown":
     'Found "{found}", which is no kind of criterion; expected {expected}. Nothing is judged by it.',
   "formats.cutoff-outside": "The cut-off level is {found}; expected {expected}. It is taken as not given.",
