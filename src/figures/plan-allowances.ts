@@ -1,6 +1,6 @@
-import { type FigureWord, figureWord } from "#text";
+import { type FigureWord, figureWord, formatLevel } from "#text";
 import type { AxisParts } from "./axis-parts.ts";
-import type { ElementView } from "./view.ts";
+import type { AllowanceView, ElementView } from "./view.ts";
 
 export interface AllowanceCircle {
   readonly radiusM: number;
@@ -21,43 +21,59 @@ const LARGEST_RATIO = 4;
 /** Radii closer than this are one circle, metres. */
 const SAME_M = 0.0005;
 
-/** Allowances at head, cut-off and toe (or lowest reading), as circles round the design axis. */
-export function planAllowances(view: ElementView, parts: AxisParts): PlanAllowance[] {
+interface Level {
+  readonly downM: number;
+  readonly place: string;
+}
+
+/** Where circles are asked for first: cut-off (or head) and toe (or lowest reading). */
+function usualLevels(view: ElementView, parts: AxisParts): Level[] {
   const { head, cutoffDownM, toeDownM } = view.element;
-  const bottom = toeDownM ?? parts.rows.at(-1)?.downM;
-  const levels: readonly { readonly downM: number; readonly word: FigureWord }[] = [
-    cutoffDownM === undefined ? { downM: head.down, word: "head" } : { downM: cutoffDownM, word: "cutoff" },
-    ...(bottom === undefined
-      ? []
-      : [{ downM: bottom, word: toeDownM === undefined ? ("lowestReading" as const) : ("toe" as const) }]),
+  const named = (word: FigureWord, downM: number | undefined): Level[] =>
+    downM === undefined ? [] : [{ downM, place: figureWord(word, view.language) }];
+  return [
+    ...(cutoffDownM === undefined ? named("head", head.down) : named("cutoff", cutoffDownM)),
+    ...(toeDownM === undefined ? named("lowestReading", parts.rows.at(-1)?.downM) : named("toe", toeDownM)),
   ];
-  const found = view.allowances.map(({ label, allowanceM }, index) => ({
-    label,
-    index,
-    circles: levels
-      .map(({ downM, word }) => ({
-        radiusM: allowanceM(downM),
-        place: figureWord(word, view.language),
-      }))
-      .filter(({ radiusM }) => Number.isFinite(radiusM) && radiusM > 0),
-  }));
-  const largestOfEach = found
-    .filter(({ circles }) => circles.length > 0)
-    .map(({ circles }) => Math.max(...circles.map(({ radiusM }) => radiusM)));
+}
+
+/** Where else an allowance may hold that says nothing of the usual levels: the head, and where a verdict was reached. */
+function otherLevels(view: ElementView): Level[] {
+  const { head } = view.element;
+  return [
+    { downM: head.down, place: figureWord("head", view.language) },
+    ...view.verdicts
+      .filter(({ atDownM }) => Number.isFinite(atDownM))
+      .map(({ atDownM }) => ({ downM: atDownM, place: formatLevel(-atDownM, view.language) })),
+  ];
+}
+
+function circlesOf(allowance: AllowanceView, view: ElementView, parts: AxisParts) {
+  const at = (levels: readonly Level[]) =>
+    levels
+      .map(({ downM, place }) => ({ radiusM: allowance.allowanceM(downM), place }))
+      .filter(({ radiusM }) => Number.isFinite(radiusM) && radiusM > 0);
+  const usual = at(usualLevels(view, parts));
+  const [first, second] = usual;
+  if (first === undefined) return at(otherLevels(view)).slice(0, 1);
+  const isOne = second !== undefined && Math.abs(first.radiusM - second.radiusM) < SAME_M;
+  return isOne ? [{ radiusM: first.radiusM, place: undefined }] : usual;
+}
+
+/** Allowances as circles round the design axis, for those that say something of a level that is shown. */
+export function planAllowances(view: ElementView, parts: AxisParts): PlanAllowance[] {
+  const found = view.allowances
+    .map((allowance, index) => ({
+      label: allowance.label,
+      index,
+      circles: circlesOf(allowance, view, parts),
+    }))
+    .filter(({ circles }) => circles.length > 0);
+  const largestOfEach = found.map(({ circles }) => Math.max(...circles.map(({ radiusM }) => radiusM)));
   const offsets = parts.rows.map((row) => row.offsetM);
   const largest = Math.max(LARGEST_RATIO * Math.max(0, ...offsets), Math.min(...largestOfEach));
-  return found
-    .filter(({ circles }) => circles.length > 0)
-    .map(({ label, index, circles }) => {
-      const [first, second] = circles;
-      const alike =
-        circles.length === 2 && Math.abs(first!.radiusM - second!.radiusM) < SAME_M
-          ? [{ radiusM: first!.radiusM, place: undefined }]
-          : circles;
-      return {
-        label,
-        index,
-        circles: alike.map((circle) => ({ ...circle, drawn: circle.radiusM <= largest })),
-      };
-    });
+  return found.map((allowance) => ({
+    ...allowance,
+    circles: allowance.circles.map((circle) => ({ ...circle, drawn: circle.radiusM <= largest })),
+  }));
 }
