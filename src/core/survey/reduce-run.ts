@@ -1,13 +1,20 @@
-import { combinePasses, type PassTangents, sameStopM, usualInterval } from "../correction/combine-passes.ts";
+import {
+  type Contribution,
+  combinePasses,
+  type PassTangents,
+  sameStopM,
+  usualInterval,
+} from "../correction/combine-passes.ts";
 import { zeroFromFaces } from "../correction/face-zero.ts";
-import { layOutRun, type Pass, type RunLayout } from "../correction/passes.ts";
+import { layOutRun, type RunLayout } from "../correction/passes.ts";
 import { type CorrectedTilts, withoutZero } from "../correction/tilt.ts";
 import { tangentFromInclination, tangentFromTilt } from "../frames/attitude.ts";
 import type { TangentProfile } from "../frames/tangent-profile.ts";
-import { add, type NorthEastDown, unit } from "../geometry/vector.ts";
+import type { NorthEastDown } from "../geometry/vector.ts";
 import type { SurveyRun } from "../readings/survey-run.ts";
 import { degreesFromRadians } from "../units/quantity.ts";
 import { buildPath } from "./build-path.ts";
+import { longestPass, type PassStations, passTangents, withTopRow } from "./pass-stations.ts";
 import { reportAgreement } from "./report-agreement.ts";
 import type { RunResult } from "./results.ts";
 import { classOf, type RunContext, RunRecord } from "./run-context.ts";
@@ -21,6 +28,8 @@ export interface ReducedRun {
   readonly result: RunResult;
   /** undefined where the run could not be worked out */
   readonly tangents: PassTangents | undefined;
+  /** which readings each station rests on; empty where the run could not be worked out */
+  readonly rows: readonly StationRow[];
 }
 
 /**
@@ -53,13 +62,33 @@ export function reduceRun(run: SurveyRun, context: RunContext): ReducedRun {
       outcome === undefined || path === undefined
         ? undefined
         : { ...outcome.profile, name: run.id, face: 0, variance: outcome.variance },
+    rows: path === undefined ? [] : (outcome?.rows ?? []),
   };
 }
 
 interface RunTangents {
   readonly profile: TangentProfile;
   readonly variance: Float64Array;
+  readonly rows: readonly StationRow[];
   readonly judgeable: boolean;
+}
+
+/** A row of the readings that speaks at a station, with its share; the shares of a station add up to 1. */
+export interface StationRow {
+  /** index in the profile of directions */
+  readonly station: number;
+  readonly row: number;
+  readonly share: number;
+}
+
+function stationRows(
+  contributions: readonly Contribution[],
+  passes: readonly PassStations[],
+): readonly StationRow[] {
+  return contributions.flatMap(({ station, pass, passStation, share }) => {
+    const rows = passes[pass]!.rows[passStation]!;
+    return rows.map((row) => ({ station, row, share: share / rows.length }));
+  });
 }
 
 function tangentsOfRun(run: SurveyRun, context: RunContext, record: RunRecord): RunTangents | undefined {
@@ -137,12 +166,6 @@ const FACE_OUTLIER = 4;
 /** scatter below which the sums are as good as the resolution of the readings, radians */
 const LEAST_SCATTER_RAD = 1e-4;
 
-const longestPass = (passes: readonly Pass[]): Pass | undefined =>
-  passes.reduce<Pass | undefined>(
-    (best, pass) => (best === undefined || pass.rows.length > best.rows.length ? pass : best),
-    undefined,
-  );
-
 function combineRun(
   run: SurveyRun,
   context: RunContext,
@@ -167,7 +190,7 @@ function combineRun(
     record.find("error", "survey.too-few-stations", { stations });
     return undefined;
   }
-  const { profile, agreement, passesAt } = combinePasses(passes);
+  const { profile, agreement, passesAt, contributions } = combinePasses(passes);
   if (passes.length > 1) {
     record.step("combine-passes", stepRevisions["combine-passes"], {
       passes: passes.length,
@@ -177,57 +200,10 @@ function combineRun(
   }
   const base = passes.reduce((best, pass) => (pass.depthM.length > best.depthM.length ? pass : best));
   const meanVariance = base.variance.reduce((sum, v) => sum + v, 0) / base.variance.length;
-  return { profile, variance: Float64Array.from(passesAt, (n) => meanVariance / Math.max(n, 1)), judgeable };
-}
-
-/** The reading at the top serves as a station where no pass has one there. */
-function withTopRow(layout: RunLayout, depthM: Float64Array): readonly Pass[] {
-  const top = depthM[layout.openingRow]!;
-  const first = layout.passes.reduce((least, pass) => Math.min(least, depthM[pass.rows[0]!]!), Infinity);
-  const longest = longestPass(layout.passes);
-  if (longest === undefined || !(top >= 0 && top < first - 0.001)) return layout.passes;
-  return layout.passes.map((pass) =>
-    pass === longest ? { ...pass, rows: [layout.openingRow, ...pass.rows] } : pass,
-  );
-}
-
-/** Directions of one pass; rows read more than once at a depth are averaged, rows without a direction are told and left out. */
-function passTangents(
-  pass: Pass,
-  depthM: Float64Array,
-  directionOf: (row: number) => NorthEastDown,
-  varianceOf: (row: number, lateral: number) => number,
-  record: RunRecord,
-): PassTangents {
-  const stops: { depth: number; sum: NorthEastDown; variance: number; readings: number }[] = [];
-  for (const row of pass.rows) {
-    const direction = directionOf(row);
-    if (!Number.isFinite(direction.north + direction.east + direction.down)) {
-      record.find("error", "survey.no-direction", { depth_m: depthM[row]! }, row);
-      continue;
-    }
-    const last = stops[stops.length - 1];
-    if (last !== undefined && depthM[row]! - last.depth <= 0.001) {
-      last.sum = add(last.sum, direction);
-      last.readings += 1;
-      continue;
-    }
-    const lateral = Math.hypot(direction.north, direction.east);
-    stops.push({
-      depth: depthM[row]!,
-      sum: direction,
-      variance: varianceOf(row, lateral),
-      readings: 1,
-    });
-  }
-  const means = stops.map((stop) => unit(stop.sum));
   return {
-    name: pass.face === 0 ? pass.direction : `${pass.direction}, face ${pass.face}`,
-    face: pass.face,
-    depthM: Float64Array.from(stops, (stop) => stop.depth),
-    north: Float64Array.from(means, (mean) => mean.north),
-    east: Float64Array.from(means, (mean) => mean.east),
-    down: Float64Array.from(means, (mean) => mean.down),
-    variance: Float64Array.from(stops, (stop) => stop.variance / stop.readings),
+    profile,
+    variance: Float64Array.from(passesAt, (n) => meanVariance / Math.max(n, 1)),
+    rows: stationRows(contributions, passes),
+    judgeable,
   };
 }

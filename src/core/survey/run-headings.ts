@@ -3,11 +3,9 @@ import type { ChainRows } from "../correction/heading-chain.ts";
 import { type ClosedHeadings, closeHeadings, type KnownHeading } from "../correction/heading-closure.ts";
 import type { RunLayout } from "../correction/passes.ts";
 import type { CorrectedTilts } from "../correction/tilt.ts";
-import { earthRateNed } from "../frames/earth.ts";
-import { type NorthEastDown, ned } from "../geometry/vector.ts";
+import { earthRateGrid } from "../frames/earth.ts";
 import type { HeadingReference, SurveyRun } from "../readings/survey-run.ts";
 import { degreesFromRadians, SECONDS_PER_HOUR } from "../units/quantity.ts";
-import type { SitePlace } from "./job.ts";
 import { calibrationOf, classOf, type RunContext, type RunRecord } from "./run-context.ts";
 import { stepRevisions } from "./steps.ts";
 
@@ -18,13 +16,6 @@ export interface RunHeadings {
   readonly judgeable: boolean;
   /** standard uncertainty of the change of heading inside the run, radians: for tests of passes against each other */
   readonly wanderRad: number;
-}
-
-/** Earth rate in the axes of the site grid: grid bearing = true bearing - convergence. */
-export function earthRateOnGrid(place: SitePlace, latitudeRad: number): NorthEastDown {
-  const earth = earthRateNed(latitudeRad);
-  const convergence = place.convergenceRad ?? 0;
-  return ned(earth.north * Math.cos(convergence), -earth.north * Math.sin(convergence), earth.down);
 }
 
 /** A6: heading of a keyed probe: the groove's bearing, its spiral by depth, and half a turn on face 2. */
@@ -98,7 +89,7 @@ export function carriedHeadings(
   const ownRateRadPerS = ownRateOf(context, record);
   const closed = closeHeadings(
     rows,
-    { ownRateRadPerS, earthRate: earthRateOnGrid(context.place, latitudeRad) },
+    { ownRateRadPerS, earthRate: earthRateGrid(latitudeRad, context.place.convergenceRad ?? 0) },
     usableKnown,
     run.closureModel,
   );

@@ -35,10 +35,8 @@ export function runTilts(run: SurveyRun, context: RunContext, record: RunRecord)
       spread_percent: 100 * tilts.magnitudeSpread,
       limit_percent: 100 * MAGNITUDE_LIMIT,
     });
-  const rightWayUp = {
-    x: tilts.x.map((sine, i) => (tilts.upsideDownRows.includes(i) ? Number.NaN : sine)),
-    y: tilts.y,
-  };
+  const rightWayUp = { x: tilts.x.slice(), y: tilts.y };
+  for (const row of tilts.upsideDownRows) rightWayUp.x[row] = Number.NaN;
   return zero === noZero ? rightWayUp : withoutZero(rightWayUp, zero);
 }
 
