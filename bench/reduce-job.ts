@@ -5,7 +5,8 @@ import { dirname, join } from "node:path";
 import { namedScenarios, writeJobFolder } from "#simulator";
 
 // How the time of `check` and `reduce` grows with the job: it must stay in proportion to the number of elements.
-// The jobs are made by the simulator; every figure is the median of fresh processes of the command line as users have it.
+// The jobs are made by the simulator; every figure is the median of fresh processes of the command line as users have it,
+// in seconds of CPU, because a machine that does something else besides makes the clock worthless.
 
 const ELEMENTS = [250, 500, 1_000, 2_000];
 const STATIONS = 60;
@@ -33,13 +34,19 @@ function writeJob(folder: string, elements: number): void {
   }
 }
 
-/** Seconds of one process. */
+/** Makes a process say at its end what it used. */
+const REPORT = `data:text/javascript,process.on("exit",()=>{const{user,system}=process.cpuUsage();process.stderr.write("cpu "+(user+system)/1e6)})`;
+
+/** Seconds of CPU of one process. */
 function timed(args: readonly string[]): number {
-  const before = performance.now();
-  const done = spawnSync(process.execPath, [program, ...args], { stdio: ["ignore", "ignore", "pipe"] });
-  if (done.status !== 0)
+  const done = spawnSync(process.execPath, ["--import", REPORT, program, ...args], {
+    stdio: ["ignore", "ignore", "pipe"],
+    encoding: "utf8",
+  });
+  const used = /cpu ([\d.]+)$/.exec(done.stderr)?.[1];
+  if (done.status !== 0 || used === undefined)
     throw new Error(`toeline ${args.join(" ")}: exit code ${done.status}\n${done.stderr}`);
-  return (performance.now() - before) / 1000;
+  return Number(used);
 }
 
 function measure(elements: number): Row {
