@@ -1,6 +1,5 @@
-import { contract, type NorthEastDown, ned, radiansFromDegrees, scale } from "#core";
+import { contract, EARTH_RATE_RAD_PER_S, type NorthEastDown, ned, radiansFromDegrees, scale } from "#core";
 import { NO_ERRORS, type ProbeErrors } from "./probe-errors.ts";
-import { EARTH_RATE_RAD_PER_S } from "./probe-motion.ts";
 import type { RandomSource } from "./random.ts";
 import { compose, inverse, type Rotation, rotate, rotationBy } from "./rotation.ts";
 import type { ScenarioCalibration, ScenarioInstrument } from "./scenario.ts";

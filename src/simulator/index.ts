@@ -5,7 +5,6 @@ export type { HoleShape, LeanWave, TangentAndBend } from "./hole-shape.ts";
 export { tangentOf } from "./hole-shape.ts";
 export type { ProbeErrors } from "./probe-errors.ts";
 export { NO_ERRORS } from "./probe-errors.ts";
-export { EARTH_RATE_RAD_PER_S } from "./probe-motion.ts";
 export type { RandomSource } from "./random.ts";
 export { createRandom } from "./random.ts";
 export { namedScenario, readScenario } from "./read-scenario.ts";

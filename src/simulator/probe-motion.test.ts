@@ -1,9 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { dot, ned, radiansFromDegrees } from "#core";
+import { dot, EARTH_RATE_RAD_PER_S, ned, radiansFromDegrees } from "#core";
 import { type HoleShape, tangentOf } from "./hole-shape.ts";
 import { attitudeFromHeading, levelledHeading } from "./levelled-heading.ts";
 import {
-  EARTH_RATE_RAD_PER_S,
   earthRateVector,
   moveProbe,
   type ProbeState,

@@ -1,9 +1,6 @@
-import { add, cross, dot, type NorthEastDown, ned, scale } from "#core";
+import { add, cross, dot, EARTH_RATE_RAD_PER_S, type NorthEastDown, ned, scale } from "#core";
 import { bendVector, type TangentAndBend } from "./hole-shape.ts";
 import { compose, type Rotation, rotate, rotationBy, shortestArc } from "./rotation.ts";
-
-/** Rate at which the earth turns, rad/s (WGS 84 defining constant). */
-export const EARTH_RATE_RAD_PER_S = 7.292115e-5;
 
 /** Where the probe is, how it is turned and what a perfect gyro along its axis has counted. */
 export interface ProbeState {

@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { ContractError, ned, radiansFromDegrees, wrapToPi } from "#core";
+import { ContractError, EARTH_RATE_RAD_PER_S, ned, radiansFromDegrees, wrapToPi } from "#core";
 import type { HoleShape } from "./hole-shape.ts";
-import { EARTH_RATE_RAD_PER_S } from "./probe-motion.ts";
 import type { RunSpec } from "./run-spec.ts";
 import { simulateRun } from "./simulate-run.ts";
 

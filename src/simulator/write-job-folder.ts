@@ -17,6 +17,8 @@ export interface WrittenJob {
   /** file name relative to the folder, "/" between folders, to its text */
   readonly files: ReadonlyMap<string, string>;
   readonly truth: FolderTruth;
+  /** the runs as they would be read back, with the truth row by row, in the order of the scenario */
+  readonly runs: readonly SimulatedRun[];
 }
 
 /**
@@ -51,6 +53,7 @@ export function writeJobFolder(scenario: Scenario, seed: number | string): Writt
       ["truth.json", `${JSON.stringify(truth)}\n`],
     ]),
     truth,
+    runs: simulated.map(({ result }) => result),
   };
 }
 
@@ -108,6 +111,8 @@ function runSpec(
       ? { top: place.head, hole: element.hole }
       : places.tubes.get(tubeKey(run.element, run.tube));
   contract(bore !== undefined, `simulator: run ${run.id} names tube ${run.tube}`);
+  // the other kinds of readings give their depth in metres
+  const withGyro = run.measures === "tilt-turn" || run.measures === "acceleration-turn";
   return {
     ...run,
     elementId: run.element,
@@ -120,7 +125,7 @@ function runSpec(
     errors: instrument.errors,
     calibrationIds: run.calibrations ?? [],
     ...(instrument.gaugeLengthM === undefined ? {} : { gaugeLengthM: instrument.gaugeLengthM }),
-    ...(instrument.countsPerM === undefined ? {} : { countsPerM: instrument.countsPerM }),
+    ...(instrument.countsPerM === undefined || !withGyro ? {} : { countsPerM: instrument.countsPerM }),
     ...(instrument.samplesPerRow === undefined ? {} : { samplesPerRow: instrument.samplesPerRow }),
     ...(instrument.resolution === undefined ? {} : { resolution: instrument.resolution }),
   };

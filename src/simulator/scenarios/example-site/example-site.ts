@@ -2,6 +2,7 @@ import { createRandom } from "../../random.ts";
 import type { Scenario, ScenarioCalibration } from "../../scenario.ts";
 import { Diary } from "../diary.ts";
 import { fineProbe, usualProbe } from "../probes.ts";
+import { groundBorehole } from "./borehole.ts";
 import { EXAMPLE_CRITERIA } from "./criteria.ts";
 import { freezeRing } from "./freeze-ring.ts";
 import { rakedMicropiles } from "./micropiles.ts";
@@ -20,6 +21,7 @@ export function exampleSite(seed: number | string): Scenario {
     rakedMicropiles(random.fork("micropiles"), first),
     wallPanels(random.fork("wall"), first),
     freezeRing(random.fork("freeze"), second),
+    groundBorehole(random.fork("ground"), first),
   ];
   return {
     name: "Marrow Quay, shaft and pier (invented)",

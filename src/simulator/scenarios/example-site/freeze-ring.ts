@@ -17,14 +17,14 @@ const RING_RADIUS_M = 5.6;
 /** the hole that ran away: some 0.7 m at the toe */
 const ASTRAY = 9;
 
-/** Freeze holes round the shaft where the cross passage starts, and one borehole beside them. */
+/** Freeze holes round the shaft where the cross passage starts. */
 export function freezeRing(random: RandomSource, diary: Diary): SitePart {
   const elements: ScenarioElement[] = [];
   const runs: ScenarioRun[] = [];
   for (let n = 1; n <= HOLES; n++) {
     const id = numbered("F", n);
     const part = random.fork(id);
-    const hole = builtHole({ leanDeg: 0.28, waveDeg: 0.1 }, part);
+    const hole = builtHole({ leanDeg: 0.19, waveDeg: 0.08 }, part);
     elements.push({
       id,
       kind: "freeze-hole",
@@ -39,11 +39,7 @@ export function freezeRing(random: RandomSource, diary: Diary): SitePart {
     });
     runs.push(freezeRun(id, n, diary));
   }
-  return {
-    elements: [...elements, borehole(random.fork("B01"))],
-    tubes: [],
-    runs: [...runs, boreholeRun(diary)],
-  };
+  return { elements, tubes: [], runs };
 }
 
 function freezeRun(id: string, n: number, diary: Diary): ScenarioRun {
@@ -60,40 +56,5 @@ function freezeRun(id: string, n: number, diary: Diary): ScenarioRun {
     ...sameMark((n * 15 + 4) % 360, "magnetic"),
     temperature: TEMPERATURE,
     startUncertaintyM: 0.005,
-  };
-}
-
-function borehole(random: RandomSource): ScenarioElement {
-  return {
-    id: "B01",
-    kind: "borehole",
-    diameterM: 0.15,
-    ...fromShaft(20, 12),
-    headLevelM: GROUND_LEVEL_M,
-    toeLevelM: -21,
-    group: "ground",
-    ...builtOffset(0.01, random),
-    hole: {
-      shape: "arc",
-      rakeDeg: 0.6,
-      bearingDeg: 48,
-      bendDegPerM: 0.06,
-      towardsDeg: 20,
-    },
-  };
-}
-
-function boreholeRun(diary: Diary): ScenarioRun {
-  return {
-    id: "B01-1",
-    element: "B01",
-    instrument: "probe-b",
-    measures: "inclination-azimuth",
-    calibrations: ["ds-b"],
-    operator: "EF",
-    startedAt: diary.next(),
-    intervalM: 1,
-    azimuthNorth: "magnetic",
-    startUncertaintyM: 0.01,
   };
 }
