@@ -3,6 +3,7 @@ import { line as curve } from "d3-shape";
 import type { AxisRow } from "#core";
 import { figureWord, formatNumber } from "#text";
 import type { AxisParts } from "./axis-parts.ts";
+import { hatch } from "./hatch.ts";
 import { offsetUnit } from "./offset-scale.ts";
 import { figureKey } from "./page.ts";
 import type { Place } from "./places.ts";
@@ -10,7 +11,7 @@ import { positionMarker } from "./position-marker.ts";
 import { drawSectionAllowances } from "./section-allowances.ts";
 import { type SectionPanel, sectionPanels } from "./section-panels.ts";
 import { PANEL_WIDTH, type SectionScale } from "./section-scale.ts";
-import { AS_BUILT, HALO, LINE, QUIET, SIZE } from "./style.ts";
+import { AS_BUILT, HALO, LINE, SIZE } from "./style.ts";
 import { circle, line, polygon, tag, text } from "./svg/markup.ts";
 import { textWidth } from "./svg/text-width.ts";
 import type { ElementView } from "./view.ts";
@@ -57,17 +58,6 @@ function definitions(scale: SectionScale, key: string): string {
   return tag(
     "defs",
     {},
-    tag(
-      "pattern",
-      {
-        id: `${key}-hatch`,
-        width: 7,
-        height: 7,
-        patternUnits: "userSpaceOnUse",
-        patternTransform: "rotate(35)",
-      },
-      line(0, 0, 0, 7, { stroke: QUIET, "stroke-width": 1.1 }),
-    ),
     ...([0, 1] as const).map((panel) =>
       tag(
         "clipPath",
@@ -141,14 +131,7 @@ function drawPanel(
     "g",
     { "clip-path": `url(#${key}-panel-${index})` },
     ...unreadStretches(view, parts).map(([from, to]) =>
-      tag("rect", {
-        x: left,
-        y: scale.y(from),
-        width: PANEL_WIDTH,
-        height: scale.y(to) - scale.y(from),
-        fill: `url(#${key}-hatch)`,
-        "data-part": "not-read",
-      }),
+      hatch({ left, top: scale.y(from), right: left + PANEL_WIDTH, bottom: scale.y(to) }),
     ),
     line(middle, scale.y(head.down), middle, scale.y(toe), LINE.design),
     ...namedLevels(view).map((level) => levelMark(scale, index, level)),

@@ -48,8 +48,8 @@ describe("section", () => {
       (row) => (row.depthM > 3 && row.depthM < 8) || (row.depthM > 12 && row.depthM < 20),
     );
     const svg = sectionFigure(viewOf({ axis, gaps: [{ fromM: 7.14, toM: 12.24 }] }));
-    expect(panel(svg, 1).match(/data-part="not-read"/g)).toHaveLength(3);
-    expect(panel(svg, 1).match(/<path [^>]*stroke-dasharray="2 4"/g)).toHaveLength(1);
+    expect(panel(svg, 0).match(/data-part="not-read"/g)).toHaveLength(3);
+    expect(panel(svg, 0).match(/<path [^>]*stroke-dasharray="2 4"/g)).toHaveLength(1);
     const text = svg.replaceAll(/<[^>]*>/g, " ");
     expect(text).toContain("First reading");
     expect(text).toContain("Lowest reading");

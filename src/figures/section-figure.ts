@@ -1,6 +1,7 @@
 import { type FigureWord, figureWord, formatLevel, formatNumber, formatOffset } from "#text";
 import { type AxisParts, axisParts } from "./axis-parts.ts";
 import { describeElement, describeFigure } from "./describe.ts";
+import { hatch } from "./hatch.ts";
 import { drawKey, drawNotes, type KeyEntry, lineEntry } from "./key-column.ts";
 import { BODY_TOP, drawPage } from "./page.ts";
 import { markedPlaces, type Place } from "./places.ts";
@@ -9,7 +10,7 @@ import { allowanceBar } from "./section-allowances.ts";
 import { drawSection, unreadStretches } from "./section-drawing.ts";
 import { sectionPanels } from "./section-panels.ts";
 import { allowanceLevels, sectionScale } from "./section-scale.ts";
-import { AS_BUILT, allowanceLine, LINE, QUIET } from "./style.ts";
+import { AS_BUILT, allowanceLine, LINE } from "./style.ts";
 import { circle, line, tag } from "./svg/markup.ts";
 import type { ElementView } from "./view.ts";
 
@@ -67,10 +68,8 @@ function keyEntries(
 }
 
 function hatchSample(x: number, y: number): string {
-  const strokes = [-10, -4, 2, 8].map((dx) =>
-    line(x + dx - 3, y + 6, x + dx + 5, y - 6, { stroke: QUIET, "stroke-width": 0.7 }),
-  );
-  return strokes.join("") + tag("rect", { x: x - 14, y: y - 7, width: 28, height: 14, ...LINE.leader });
+  const box = { left: x - 14, top: y - 7, right: x + 14, bottom: y + 7 };
+  return hatch(box) + tag("rect", { x: box.left, y: box.top, width: 28, height: 14, ...LINE.leader });
 }
 
 function scaleNote(view: ElementView, factor: number): string {

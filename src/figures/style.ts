@@ -2,8 +2,6 @@ import type { Attributes } from "./svg/markup.ts";
 
 /** Ink of outlines, text and everything that must survive a one-bit print. */
 export const INK = "#111111";
-/** Quieter ink for grids; still darker than half grey, so that it prints black. */
-export const QUIET = "#5A5A5A";
 /** Colour of the as-built axis; its weight, not its colour, tells it from the rest. */
 export const AS_BUILT = "#0072B2";
 
@@ -23,13 +21,7 @@ export const LINE = {
   design: { stroke: INK, "stroke-width": 0.9, fill: "none", "stroke-dasharray": "14 3 2 3" },
   frame: { stroke: INK, "stroke-width": 1, fill: "none" },
   level: { stroke: INK, "stroke-width": 0.8, fill: "none" },
-  grid: {
-    stroke: QUIET,
-    "stroke-width": 0.5,
-    fill: "none",
-    "stroke-dasharray": "0.5 3",
-    "stroke-linecap": "round",
-  },
+  grid: { stroke: INK, "stroke-width": 0.7, fill: "none", "stroke-dasharray": "1 4" },
   outline: { stroke: INK, "stroke-width": 0.9, fill: "none" },
   leader: { stroke: INK, "stroke-width": 0.6, fill: "none" },
 } as const satisfies Record<string, Attributes>;
