@@ -66,7 +66,7 @@ export type { ElementKind } from "./elements/element-kind.ts";
 export { elementKind, elementKinds } from "./elements/registry.ts";
 export type { TiltSines } from "./frames/attitude.ts";
 export { tangentFromInclination, tangentFromTilt, tiltFromAcceleration } from "./frames/attitude.ts";
-export { EARTH_RATE_RAD_PER_S, earthRateNed, normalGravity } from "./frames/earth.ts";
+export { EARTH_RATE_RAD_PER_S, earthRateGrid, earthRateNed, normalGravity } from "./frames/earth.ts";
 export { holonomy } from "./frames/holonomy.ts";
 // frames
 export type { TangentProfile } from "./frames/tangent-profile.ts";
@@ -132,6 +132,8 @@ export type { PathPoint } from "./path/interpolate-path.ts";
 export { depthAtDown, interpolatePath, positionAt, tangentAt } from "./path/interpolate-path.ts";
 export type { PathMethodId } from "./path/path-method.ts";
 export { PATH_METHODS } from "./path/path-method.ts";
+// readings
+export type { DeclaredError } from "./readings/declared-error.ts";
 export type {
   ClosureModel,
   HeadingReference,
@@ -140,7 +142,6 @@ export type {
   Readings,
   SurveyRun,
 } from "./readings/survey-run.ts";
-// readings
 export { CLOSURE_MODELS, LEGS, MEASURES } from "./readings/survey-run.ts";
 export type { Issue, Place, Result, Severity } from "./result.ts";
 // (root)

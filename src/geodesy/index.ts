@@ -1,6 +1,5 @@
 // The door of the layer: what other layers may use, listed one by one.
 
-export { earthRateGrid } from "./earth/earth-rate-grid.ts";
 export type { CrsDefinition, DatumShift } from "./epsg/crs-definition.ts";
 export { findCrs, listCrs } from "./epsg/find-crs.ts";
 export { type FitLimits, fitLocalGrid, type LocalGridFit } from "./local-grid/fit-local-grid.ts";

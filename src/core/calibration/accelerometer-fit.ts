@@ -6,15 +6,18 @@ import type { AccelerometerCalibration } from "./calibration.ts";
 export interface AccelerometerFit {
   /** rows: shown x, shown y, shown z, 1; columns: true x, y, z. Shape: 4 x 3, row by row */
   readonly matrix: Float64Array;
-  /** root mean square of what the fit leaves, in the unit of the positions */
-  readonly rmsResidual: number;
+  /** standard deviation of one reading from what the fit leaves, in the unit of the positions */
+  readonly residualDeviation: number;
   readonly degreesOfFreedom: number;
 }
+
+/** Rule B2; fewer leave nothing to judge the fit by. */
+const LEAST_POSITIONS = 6;
 
 /**
  * Fits the 12 numbers of an accelerometer triad from six or more known positions.
  *
- * @returns undefined if the positions do not determine the 12 numbers (too few, or all in one plane).
+ * @returns undefined if the positions do not determine the 12 numbers (fewer than six, or all in one plane).
  *
  * Frame: probe. Source: rule B2; true = [x y z 1] P by least squares, docs/sources.md [E7].
  * Checked against: test/published/accelerometer-six-position.
@@ -23,7 +26,10 @@ export function fitAccelerometer(
   positions: AccelerometerCalibration["positions"],
 ): AccelerometerFit | undefined {
   const count = positions.length;
-  if (count < 4) return undefined;
+  if (count < LEAST_POSITIONS) return undefined;
+  // Noise lets readings span all directions even where the positions do not, so the positions themselves are asked too.
+  const ideal = matrixFromRows(positions.map(({ expected }) => [...expected, 1]));
+  if (solveLeastSquares(ideal, new Float64Array(count)) === undefined) return undefined;
   const design = matrixFromRows(positions.map(({ shown }) => [...shown, 1]));
   const matrix = new Float64Array(12);
   let squares = 0;
@@ -35,7 +41,7 @@ export function fitAccelerometer(
     squares += solution.weightedSumOfSquares;
   }
   const degreesOfFreedom = 3 * count - 12;
-  return { matrix, rmsResidual: Math.sqrt(squares / (3 * count)), degreesOfFreedom };
+  return { matrix, residualDeviation: Math.sqrt(squares / degreesOfFreedom), degreesOfFreedom };
 }
 
 /** True accelerations from shown ones. Frame: probe. Source: rule B2. */

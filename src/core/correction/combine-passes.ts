@@ -48,10 +48,27 @@ export function usualInterval(depthM: Float64Array): number {
 export const sameStopM = (intervalM: number): number =>
   Number.isNaN(intervalM) ? 0.01 : Math.min(0.1, Math.max(0.01, intervalM / 10));
 
+/** Part of the longest stretch that a pass must cover to lead: common practice, no source. */
+const LEADS_FROM = 0.9;
+
+/**
+ * The pass that the others are held against, and whose interval is the usual one: of those that cover the hole, the one
+ * with the most stations.
+ *
+ * @param passes at least one, each with one station or more; the first of equals leads.
+ * Frame: none. Source: rule D5; common practice, no source.
+ */
+export function leadingPass<P extends Pick<PassTangents, "depthM">>(passes: readonly P[]): P {
+  const stretchOf = ({ depthM }: P) => depthM[depthM.length - 1]! - depthM[0]!;
+  const longestM = passes.reduce((most, pass) => Math.max(most, stretchOf(pass)), 0);
+  const whole = passes.filter((pass) => stretchOf(pass) >= LEADS_FROM * longestM);
+  return whole.reduce((best, pass) => (pass.depthM.length > best.depthM.length ? pass : best));
+}
+
 /**
  * Combines several passes of one hole stop by stop, with their weights, and tests their differences.
  *
- * Stops are those of the longest pass and any that only another pass has. A pass that was read a little above or below a
+ * Stops are those of the leading pass and any that only another pass has. A pass that was read a little above or below a
  * stop is taken at the stop's depth by interpolation between its own stations. Where both faces speak, each face
  * has half the weight, so that what belongs to the probe cancels.
  *
@@ -60,9 +77,7 @@ export const sameStopM = (intervalM: number): number =>
  * Frame: site NED. Source: rule D5; weighted mean and its residuals, docs/sources.md [A1].
  */
 export function combinePasses(passes: readonly PassTangents[]): CombinedPasses {
-  const base = passes.reduce((longest, pass) =>
-    pass.depthM.length > longest.depthM.length ? pass : longest,
-  );
+  const base = leadingPass(passes);
   const tolerance = sameStopM(usualInterval(base.depthM));
   const depthM = commonDepths(base, passes, tolerance);
   const count = depthM.length;
@@ -88,7 +103,7 @@ export function combinePasses(passes: readonly PassTangents[]): CombinedPasses {
     voices.forEach(({ pass, passStation }, k) => {
       contributions.push({ station: i, pass, passStation, share: weights[k]! / whole });
     });
-    test.add(voices, weights, whole, means.north, means.east, depthM[i]!);
+    test.add(voices, depthM[i]!);
   }
   return { profile: { depthM, north, east, down }, agreement: test.result(), passesAt, contributions };
 }
@@ -103,31 +118,40 @@ interface Voice extends Pick<Contribution, "pass" | "passStation"> {
 }
 
 function commonDepths(base: PassTangents, passes: readonly PassTangents[], tolerance: number): Float64Array {
-  let depths = [...base.depthM];
+  let depths = base.depthM;
   for (const pass of passes) {
     if (pass === base) continue;
-    const own = [...pass.depthM].filter(
-      (depth) => !depths.some((known) => Math.abs(known - depth) <= tolerance),
-    );
-    depths = [...depths, ...own].sort((a, b) => a - b);
+    const own = pass.depthM.filter((depth) => {
+      const nearest = depths[nearestStation(depths, depth)]!;
+      return Math.abs(nearest - depth) > tolerance;
+    });
+    if (own.length > 0) depths = Float64Array.from([...depths, ...own]).sort();
   }
-  return Float64Array.from(depths);
+  return depths;
+}
+
+/** Place of the station closest to a depth; of two at the same distance the upper one. Depths rise, at least one. */
+function nearestStation(depths: Float64Array, depthM: number): number {
+  let low = 0;
+  let high = depths.length - 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (depths[middle]! < depthM) low = middle + 1;
+    else high = middle;
+  }
+  return low > 0 && depthM - depths[low - 1]! <= Math.abs(depths[low]! - depthM) ? low - 1 : low;
 }
 
 /** What a pass says at a depth: nothing unless it has a station there. */
 function voiceAt(pass: PassTangents, index: number, depthM: number, tolerance: number): readonly Voice[] {
   const { depthM: depths, north, east, down, variance, face, name } = pass;
-  let near = -1;
-  for (let i = 0; i < depths.length; i++)
-    if (Math.abs(depths[i]! - depthM) <= tolerance) {
-      if (near < 0 || Math.abs(depths[i]! - depthM) < Math.abs(depths[near]! - depthM)) near = i;
-    }
-  if (near < 0 || !Number.isFinite(north[near]! + east[near]!)) return [];
+  const near = nearestStation(depths, depthM);
+  const known = (i: number) => Number.isFinite(north[i]! + east[i]! + down[i]!);
+  if (!(Math.abs(depths[near]! - depthM) <= tolerance && known(near))) return [];
   const shift = depthM - depths[near]!;
   const other = shift > 0 ? near + 1 : near - 1;
-  const span = (depths[other] ?? Number.NaN) - depths[near]!;
   // A pass that ends at this stop is taken as it was read: nothing is extrapolated.
-  const part = shift === 0 || !Number.isFinite(span) ? 0 : shift / span;
+  const part = shift !== 0 && known(other) ? shift / (depths[other]! - depths[near]!) : 0;
   const at = (values: Float64Array) =>
     part === 0 ? values[near]! : values[near]! + part * (values[other]! - values[near]!);
   return [
@@ -159,7 +183,12 @@ function faceBalancedWeights(voices: readonly Voice[]): readonly number[] {
   });
 }
 
-/** Sums for the tests of differences: global chi-square, then the largest normalised residual. */
+/**
+ * Sums for the tests of differences: global chi-square, then the largest normalised residual.
+ *
+ * Residuals are those from the mean by inverse variance, whatever the faces: only then do their squares add up to a
+ * chi-square.
+ */
 class AgreementSum {
   #chiSquare = 0;
   #degreesOfFreedom = 0;
@@ -167,28 +196,23 @@ class AgreementSum {
   #depthM = Number.NaN;
   #pass = "";
 
-  add(
-    voices: readonly Voice[],
-    weights: readonly number[],
-    whole: number,
-    north: number,
-    east: number,
-    depthM: number,
-  ): void {
+  add(voices: readonly Voice[], depthM: number): void {
     if (voices.length < 2) return;
     this.#degreesOfFreedom += 2 * (voices.length - 1);
-    voices.forEach((voice, k) => {
-      const ofResidual = Math.sqrt(voice.variance * (1 - weights[k]! / whole));
-      for (const residual of [voice.north - north, voice.east - east]) {
+    const whole = voices.reduce((sum, voice) => sum + 1 / voice.variance, 0);
+    for (const of of ["north", "east"] as const) {
+      const mean = voices.reduce((sum, voice) => sum + voice[of] / voice.variance, 0) / whole;
+      for (const voice of voices) {
+        const residual = voice[of] - mean;
         this.#chiSquare += (residual * residual) / voice.variance;
-        const normalised = Math.abs(residual) / ofResidual;
+        const normalised = Math.abs(residual) / Math.sqrt(voice.variance - 1 / whole);
         if (normalised > this.#largest) {
           this.#largest = normalised;
           this.#depthM = depthM;
           this.#pass = voice.name;
         }
       }
-    });
+    }
   }
 
   result(): PassAgreement {

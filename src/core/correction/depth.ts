@@ -58,7 +58,7 @@ export function correctDepths(
     for (let i = 0; i < count; i++) {
       const stretch = hangingStretch(depthM[i]!, cable);
       depthM[i]! += stretch;
-      largestStretchM = Math.max(largestStretchM, stretch);
+      if (stretch > largestStretchM) largestStretchM = stretch;
     }
   }
   return { depthM, largestStretchM, returnMisclosureM };
@@ -69,12 +69,22 @@ function spreadReturn(depthM: Float64Array, leg: readonly Leg[]): number {
   const close = leg.indexOf("close");
   if (open < 0 || close <= open) return Number.NaN;
   const misclosure = depthM[close]! - depthM[open]!;
-  const travelled = new Float64Array(depthM.length);
-  for (let i = open + 1; i < depthM.length; i++)
-    travelled[i] = travelled[i - 1]! + Math.abs(depthM[i]! - depthM[i - 1]!);
+  const travelled = travelFrom(depthM, open);
   const whole = travelled[close]!;
-  if (!(whole > 0)) return misclosure;
+  if (!(whole > 0) || Number.isNaN(misclosure)) return misclosure;
   for (let i = open + 1; i < depthM.length; i++)
     depthM[i]! -= misclosure * Math.min(1, travelled[i]! / whole);
   return misclosure;
+}
+
+/** Cable run since a row, metres; a row whose depth is missing stands where the row before it stood. */
+function travelFrom(depthM: Float64Array, from: number): Float64Array {
+  const travelled = new Float64Array(depthM.length);
+  let last = depthM[from]!;
+  for (let i = from + 1; i < depthM.length; i++) {
+    const depth = depthM[i]!;
+    travelled[i] = travelled[i - 1]! + (Number.isNaN(depth) ? 0 : Math.abs(depth - last));
+    if (!Number.isNaN(depth)) last = depth;
+  }
+  return travelled;
 }

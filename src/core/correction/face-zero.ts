@@ -1,5 +1,5 @@
 import type { Pass } from "./passes.ts";
-import type { AngleZero, CorrectedTilts } from "./tilt.ts";
+import { type AngleZero, type CorrectedTilts, withoutZero } from "./tilt.ts";
 
 /** Zero left in the tilts, found by turning the probe, with what the faces say about their own quality. */
 export interface FaceZero extends AngleZero {
@@ -11,6 +11,9 @@ export interface FaceZero extends AngleZero {
   readonly largestRad: number;
   readonly largestRow: number;
 }
+
+/** The zero is an angle, the comparison one of sines: each round takes the zero off and looks for what is left. */
+const ROUNDS = 3;
 
 /** Faces whose headings differ by less than this do not show the zero: common practice, no source. */
 const LEAST_TURN = Math.PI / 3;
@@ -36,6 +39,23 @@ export function zeroFromFaces(
   sameDepthM: number,
 ): FaceZero | undefined {
   const pairs = pairFaces(passes, depthM, sameDepthM);
+  let zero = { xRad: 0, yRad: 0 };
+  let found: FaceZero | undefined;
+  for (let round = 0; round < ROUNDS; round++) {
+    const left = zeroLeft(withoutZero(tilts, zero), headingRad, pairs);
+    if (left === undefined) return undefined;
+    zero = { xRad: zero.xRad + left.xRad, yRad: zero.yRad + left.yRad };
+    found = { ...left, ...zero };
+  }
+  return found;
+}
+
+/** Weighted mean of the zeros of the stops, and what it leaves. */
+function zeroLeft(
+  tilts: CorrectedTilts,
+  headingRad: Float64Array,
+  pairs: readonly (readonly [number, number])[],
+): FaceZero | undefined {
   const stops = pairs.flatMap(([first, second]) => {
     const turn = 2 - 2 * Math.cos(headingRad[first]! - headingRad[second]!);
     if (!(turn >= 2 - 2 * Math.cos(LEAST_TURN))) return [];
@@ -47,7 +67,7 @@ export function zeroFromFaces(
   const x = stops.reduce((sum, stop) => sum + stop.turn * stop.x, 0) / weight;
   const y = stops.reduce((sum, stop) => sum + stop.turn * stop.y, 0) / weight;
   const departures = stops.map((stop) => Math.hypot(stop.x - x, stop.y - y));
-  const worst = departures.indexOf(Math.max(...departures));
+  const worst = departures.reduce((best, departure, i) => (departure > departures[best]! ? i : best), 0);
   const squares = departures.reduce((sum, departure) => sum + departure * departure, 0);
   return {
     xRad: Math.asin(x),
@@ -79,7 +99,7 @@ function zeroOfStop(
   };
 }
 
-/** Rows of face 1 and face 2 of the same direction at the same stop. */
+/** Rows of face 1 and face 2 at the same stop: of the same direction where it was read on both, else of any. */
 function pairFaces(
   passes: readonly Pass[],
   depthM: Float64Array,
@@ -87,7 +107,8 @@ function pairFaces(
 ): readonly (readonly [number, number])[] {
   const pairs: (readonly [number, number])[] = [];
   for (const one of passes.filter((pass) => pass.face === 1)) {
-    const other = passes.find((pass) => pass.face === 2 && pass.direction === one.direction);
+    const second = passes.filter((pass) => pass.face === 2);
+    const other = second.find((pass) => pass.direction === one.direction) ?? second[0];
     if (other === undefined) continue;
     let k = 0;
     for (const row of one.rows) {

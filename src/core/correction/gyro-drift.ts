@@ -29,10 +29,14 @@ export interface GyroDrift {
 /** Ties whose uncertainty is given as 0 still get a finite weight: 0.001 degree, far below any site reference. */
 const LEAST_UNCERTAINTY_RAD = 1.7e-5;
 
+/** A scale is fitted only where the ties show it better than this: gyros are made to it. Common practice, no source. */
+const USEFUL_SCALE_UNCERTAINTY = 0.005;
+
 /**
- * Drift and scale error of the gyro from three or more known headings, by weighted least squares.
+ * Drift and scale error of the gyro from two or more known headings, by weighted least squares.
  *
- * The scale is estimated only with four or more ties whose turns differ; with fewer it is left at 0.
+ * The scale is estimated only from four or more ties whose turns tell it from a drift; else it is left at 0. Ties read at
+ * nearly the same turn would give any scale at all, and spoil the rows between them.
  *
  * @param ties in the order of time. @throws ContractError with fewer than two ties or no time between them.
  *
@@ -45,22 +49,22 @@ export function fitGyroDrift(ties: readonly HeadingTie[]): GyroDrift {
   const largest = Math.max(...uncertainties);
   const weights = Float64Array.from(uncertainties, (u) => (largest / u) ** 2);
   const errors = Float64Array.from(ties, (tie) => tie.errorRad);
-  const columns = [() => 1, (tie: HeadingTie) => tie.timeS, (tie: HeadingTie) => tie.turnRad];
-  for (const unknowns of ties.length >= 4 ? [3, 2] : [2]) {
-    const used = columns.slice(0, unknowns);
-    const design = matrixFromRows(ties.map((tie) => used.map((column) => column(tie))));
-    const solution = solveLeastSquares(design, errors, weights);
-    if (solution === undefined) continue;
-    const sigma0 = Math.sqrt(solution.unitVariance);
-    const uncertainty = (i: number) =>
-      i < unknowns ? sigma0 * Math.sqrt(solution.cofactors.values[i * unknowns + i]!) : Number.NaN;
-    return {
-      startRad: solution.parameters[0]!,
-      rateRadPerS: solution.parameters[1]!,
-      scale: solution.parameters[2] ?? 0,
-      sigma0,
-      standardUncertainties: [uncertainty(0), uncertainty(1), uncertainty(2)],
-    };
-  }
-  throw new Error("unreachable");
+  const columns = ties.map((tie) => [1, tie.timeS, tie.turnRad]);
+  const solve = (unknowns: number) =>
+    solveLeastSquares(matrixFromRows(columns.map((row) => row.slice(0, unknowns))), errors, weights);
+  const withScale = ties.length >= 4 ? solve(3) : undefined;
+  const ofScale = largest * Math.sqrt(withScale?.cofactors.values[8] ?? Number.POSITIVE_INFINITY);
+  const solution = ofScale <= USEFUL_SCALE_UNCERTAINTY ? withScale : solve(2);
+  contract(solution !== undefined, "fitGyroDrift: no time between the ties");
+  const { parameters, cofactors } = solution;
+  const sigma0 = Math.sqrt(solution.unitVariance);
+  const uncertainty = (i: number) =>
+    i < parameters.length ? sigma0 * Math.sqrt(cofactors.values[i * (parameters.length + 1)]!) : Number.NaN;
+  return {
+    startRad: parameters[0]!,
+    rateRadPerS: parameters[1]!,
+    scale: parameters[2] ?? 0,
+    sigma0,
+    standardUncertainties: [uncertainty(0), uncertainty(1), uncertainty(2)],
+  };
 }

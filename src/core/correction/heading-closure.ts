@@ -20,7 +20,7 @@ export interface ClosedHeadings extends ChainedHeadings {
   /** drift taken out at each row, radians */
   readonly driftRad: Float64Array;
   /** why another model than the one asked for was used */
-  readonly modelChanged: "turn-too-small" | "too-few-headings" | undefined;
+  readonly modelChanged: "turn-too-small" | "too-few-headings" | "no-time-between" | undefined;
 }
 
 /** Below this net turn a scale error cannot be told from the noise of the references: common practice, no source. */
@@ -76,14 +76,15 @@ function usableModel(
   model: ClosureModel,
 ): Pick<ClosedHeadings, "model" | "modelChanged"> {
   if (model === "none" || known.length < 2) return { model: "none", modelChanged: undefined };
+  const first = known[0]!.row;
+  const last = known[known.length - 1]!.row;
+  const turn = Math.abs(rows.turnRad[last]! - rows.turnRad[first]!);
+  if (model === "linear-turn" && turn >= LEAST_TURN_RAD) return { model, modelChanged: undefined };
+  // Everything else shares the misclosure out by time.
+  if (!(rows.timeS[last]! > rows.timeS[first]!)) return { model: "none", modelChanged: "no-time-between" };
+  if (model === "linear-turn") return { model: "linear-time", modelChanged: "turn-too-small" };
   if (model === "least-squares" && known.length < 3)
     return { model: "linear-time", modelChanged: "too-few-headings" };
-  if (model === "linear-turn") {
-    const first = known[0]!.row;
-    const last = known[known.length - 1]!.row;
-    const turn = Math.abs(rows.turnRad[last]! - rows.turnRad[first]!);
-    if (!(turn >= LEAST_TURN_RAD)) return { model: "linear-time", modelChanged: "turn-too-small" };
-  }
   return { model, modelChanged: undefined };
 }
 

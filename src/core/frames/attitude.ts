@@ -23,7 +23,8 @@ export function tangentFromTilt(tilt: TiltSines, headingRad: number): NorthEastD
   const cosine = Math.cos(headingRad);
   const north = tilt.x * cosine - tilt.y * sine;
   const east = tilt.x * sine + tilt.y * cosine;
-  return ned(north, east, Math.sqrt(1 - north * north - east * east));
+  const down = Math.sqrt(1 - north * north - east * east);
+  return Number.isNaN(down) ? ned(Number.NaN, Number.NaN, Number.NaN) : ned(north, east, down);
 }
 
 /**

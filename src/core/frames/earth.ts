@@ -28,6 +28,20 @@ export function earthRateNed(latitudeRad: number): NorthEastDown {
 }
 
 /**
+ * Turning rate of the ground in space, in the axes of the map grid.
+ *
+ * @param latitudeRad geodetic latitude, radians. NaN gives NaN.
+ * @param convergenceRad grid bearing = true bearing - convergence, radians.
+ * @returns radians a second. True north has the grid bearing -convergence.
+ * Frame: grid north-east-down.
+ * Source: rules A5 and C6; `earthRateNed`, turned.
+ */
+export function earthRateGrid(latitudeRad: number, convergenceRad: number): NorthEastDown {
+  const rate = earthRateNed(latitudeRad);
+  return ned(rate.north * Math.cos(convergenceRad), -rate.north * Math.sin(convergenceRad), rate.down);
+}
+
+/**
  * Normal gravity: what an accelerometer at rest should show within some 5e-5 of it (anomalies left out).
  *
  * @param latitudeRad geodetic latitude, radians. NaN gives NaN.

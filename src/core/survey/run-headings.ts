@@ -39,7 +39,7 @@ export function keyedHeadings(
     groove_bearing_deg: degreesFromRadians(groove),
     ...(last === undefined ? {} : { twist_at_last_deg: degreesFromRadians(last.twistRad) }),
   });
-  const deepest = depthM.reduce((most, depth) => Math.max(most, depth), 0);
+  const deepest = depthM.reduce((most, depth) => (depth > most ? depth : most), 0);
   if (first !== undefined && last !== undefined && last.depthM < deepest - 0.001)
     record.find("warning", "survey.spiral-short", { spiral_to_m: last.depthM, read_to_m: deepest });
   return { headingRad, judgeable: true, wanderRad: 0 };

@@ -72,7 +72,7 @@ function fitOf(context: RunContext, record: RunRecord): AccelerometerFit | undef
   record.step("accelerometer", stepRevisions.accelerometer, {
     calibration: calibration.id,
     positions: calibration.positions.length,
-    rms_residual: fit.rmsResidual,
+    residual_deviation: fit.residualDeviation,
   });
   return fit;
 }
