@@ -24,6 +24,7 @@ export function readInstruments(input: JobInput): Instrument[] {
     lengthM: each.length_m,
     cable: cableOf(each),
     budget: each.budget,
+    declaredErrors: [],
     field,
   }));
 }

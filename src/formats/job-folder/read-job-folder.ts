@@ -203,7 +203,7 @@ function tellUnreferenced(
   context: RunContext,
   finderFor: (file: string) => Finder,
 ): void {
-  const used = new Set([...context.filesRead.values()].map((each) => each.file));
+  const used = new Set(context.filesRead.keys());
   for (const name of folder.names)
     if (name.startsWith("readings/") && !name.endsWith("/") && !used.has(name))
       finderFor(name).note(

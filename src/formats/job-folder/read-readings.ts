@@ -56,14 +56,17 @@ function requireColumns(table: TableReader, measures: Measures, found: Finder): 
 function readColumns(table: TableReader, measures: Measures, found: Finder): Omit<Readings, "timeS"> {
   const needed = NEEDED_COLUMNS[measures];
   const rows = table.rows;
+  const missing = (): Float64Array => new Float64Array(rows.length).fill(Number.NaN);
   const column = (name: string, asked = needed.includes(name)): Float64Array =>
-    Float64Array.from(rows, (row) => table.number(row, name, asked ? "required" : "optional"));
+    table.has(name)
+      ? Float64Array.from(rows, (row) => table.number(row, name, asked ? "required" : "optional"))
+      : missing();
   const depthAsked = table.has("depth_m");
   const inclinationRad = column("inclination_deg");
   return {
     count: rows.length,
     depthM: column("depth_m", depthAsked),
-    depthCounts: depthAsked ? new Float64Array(rows.length).fill(Number.NaN) : column("count", true),
+    depthCounts: depthAsked ? missing() : column("count", true),
     tiltXRad: column("tilt_x_deg"),
     tiltYRad: column("tilt_y_deg"),
     turnRad: column("turn_deg"),

@@ -114,14 +114,12 @@ function readFile(
   context: RunContext,
 ): FileRead | undefined {
   const at = { field: `${field}.readings` };
-  const key = `${input.measures} ${ids.file}`;
-  const earlier = [...context.filesRead.values()].find((each) => each.file === ids.file);
+  const earlier = context.filesRead.get(ids.file);
   if (earlier !== undefined) {
     const values = { found: ids.file, expected: "a file of its own", other: earlier.firstRun };
     found.error("formats.readings-shared", at, values);
+    if (earlier.measures === input.measures) return earlier;
   }
-  const known = context.filesRead.get(key);
-  if (known !== undefined) return known;
   const bytes = context.folder.read(ids.file);
   if (bytes === undefined) {
     const expected = nearestWord(ids.file, context.folder.names) ?? "a file of the job folder";
@@ -130,8 +128,8 @@ function readFile(
   }
   const fileFound = context.finderFor(ids.file);
   const read = readReadings(bytes, input.measures as Measures, fileFound);
-  const fresh: FileRead = { read, found: fileFound, firstRun: ids.runId, file: ids.file };
-  context.filesRead.set(key, fresh);
+  const fresh: FileRead = { read, found: fileFound, firstRun: ids.runId, measures: input.measures };
+  if (earlier === undefined) context.filesRead.set(ids.file, fresh);
   return fresh;
 }
 
@@ -180,6 +178,7 @@ function surveyRun(
           },
     depthZeroM: input.depth_zero_m ?? 0,
     stationLimitM: input.station_limit_m ?? limits.station_limit_m,
+    declaredErrors: [],
     readings: read.readings,
     file: ids.file,
     field,

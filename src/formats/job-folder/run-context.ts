@@ -20,7 +20,7 @@ export interface RunContext {
   readonly badCalibrationIds: ReadonlySet<string>;
   readonly north: SiteNorth;
   readonly finderFor: (file: string) => Finder;
-  /** readings files read so far, with the run that named them first */
+  /** readings files read so far by name, with the run that named them first */
   readonly filesRead: Map<string, FileRead>;
 }
 
@@ -28,7 +28,7 @@ export interface FileRead {
   readonly read: ReadingsRead | undefined;
   readonly found: Finder;
   readonly firstRun: string;
-  readonly file: string;
+  readonly measures: string;
 }
 
 /** What became of one run of job.json. */

@@ -8,7 +8,6 @@ import {
   type Job,
   type JobResults,
   type RunResult,
-  type SurveyRun,
   VERDICTS,
   type VerdictResult,
 } from "#core";
@@ -45,17 +44,17 @@ export function writeResultsJson(
   options: WriteOptions,
 ): string {
   const elements = new Map(job.elements.map((element) => [element.id, element]));
-  const runs = new Map(job.runs.map((run) => [run.id, run]));
   const whole = results.elements.length === job.elements.length;
   const worked = new Set(results.elements.map((element) => element.elementId));
   const unusable = read.unusableRuns.filter((run) => whole || worked.has(run.elementId));
+  const findingsOf = findingsByRun(job, read.findings);
   const verdicts = results.elements.flatMap((element) => element.verdicts.map((each) => each.verdict));
   const document: ResultsDocument = {
     format: RESULTS_FORMAT,
     toeline: options.version,
     job: job.name,
     runs: [
-      ...results.runs.map((result) => runDocument(result, runs.get(result.runId), read.findings, options)),
+      ...results.runs.map((result) => runDocument(result, findingsOf.get(result.runId) ?? [], options)),
       ...unusable.map((run) => unusableDocument(run, results.runs[0]?.method, options)),
     ],
     elements: results.elements.map((result) =>
@@ -67,7 +66,17 @@ export function writeResultsJson(
     ) as ResultsDocument["summary"],
     findings: read.findings.map((issue) => findingDocument(issue, options)),
   };
-  return `${JSON.stringify(document, null, 1)}\n`;
+  return textOf(document);
+}
+
+/** JSON with a line for each run, element and finding, so that two files can be compared line by line. */
+function textOf(document: ResultsDocument): string {
+  const fields = Object.entries(document).map(([key, value]) => {
+    const lines =
+      Array.isArray(value) && value.length > 0 ? value.map((each) => JSON.stringify(each)) : undefined;
+    return `${JSON.stringify(key)}: ${lines === undefined ? JSON.stringify(value) : `[\n${lines.join(",\n")}\n]`}`;
+  });
+  return `{\n${fields.join(",\n")}\n}\n`;
 }
 
 /** A level from a depth below datum; no minus zero, which would not survive being read by people. */
@@ -82,13 +91,7 @@ function findingDocument(issue: Issue, { sentence }: WriteOptions): FindingDocum
   return { code, severity, text: sentence(issue), place: { ...place } };
 }
 
-function runDocument(
-  result: RunResult,
-  run: SurveyRun | undefined,
-  readFindings: readonly Issue[],
-  options: WriteOptions,
-): RunDocument {
-  const own = run === undefined ? [] : readFindings.filter((issue) => concerns(issue, run));
+function runDocument(result: RunResult, own: readonly Issue[], options: WriteOptions): RunDocument {
   return {
     id: result.runId,
     element: result.elementId,
@@ -108,10 +111,18 @@ function runDocument(
   };
 }
 
-/** Found in the run's readings, or at the run in job.json. */
-function concerns({ place }: Issue, run: SurveyRun): boolean {
-  const { field = "" } = place;
-  return place.file === run.file || field === run.field || field.startsWith(`${run.field}.`);
+/** What was found in the readings of each run, and at the run in job.json. */
+function findingsByRun(job: Job, findings: readonly Issue[]): ReadonlyMap<string, readonly Issue[]> {
+  const byPlace = new Map<string, Issue[]>();
+  for (const issue of findings) {
+    const place = /^runs\[\d+\]/.exec(issue.place.field ?? "")?.[0] ?? issue.place.file ?? "";
+    const others = byPlace.get(place);
+    if (others === undefined) byPlace.set(place, [issue]);
+    else others.push(issue);
+  }
+  return new Map(
+    job.runs.map((run) => [run.id, [run.field, run.file].flatMap((place) => byPlace.get(place) ?? [])]),
+  );
 }
 
 function unusableDocument(run: UnusableRun, method: string | undefined, options: WriteOptions): RunDocument {
