@@ -12,6 +12,12 @@ const MEASURES_OF_ELEMENT: Readonly<Record<string, (element: DesignElement) => n
   up_to_rake_ratio: (element) => Math.tan(element.rakeRad),
   up_to_length_m: designLengthM,
 };
+/** For sentences. */
+const MEASURE_WORDS: Readonly<Record<string, string>> = {
+  up_to_diameter_m: "diameter",
+  up_to_rake_ratio: "rake",
+  up_to_length_m: "length",
+};
 const STEP_KEYS = Object.keys(MEASURES_OF_ELEMENT);
 
 /** Columns that say for which elements a row is. A table uses one of them, in rising order; the last row may go without, for all others. */
@@ -59,7 +65,7 @@ const stepKey = (row: Row): string | undefined => STEP_KEYS.find((key) => row[ke
  */
 export function stepFor(rows: readonly Row[], element: DesignElement): Row | NotMeasured {
   const key = rows[0] && stepKey(rows[0]);
-  if (key === undefined) return { reason: "criteria.no-step", values: { found: "", last: "" } };
+  if (key === undefined) return { reason: "criteria.no-limit" };
   const own = MEASURES_OF_ELEMENT[key]!(element);
   if (own === undefined || !Number.isFinite(own))
     return { reason: key === "up_to_length_m" ? "criteria.no-toe" : "criteria.no-section" };
@@ -67,7 +73,10 @@ export function stepFor(rows: readonly Row[], element: DesignElement): Row | Not
     (candidate) => own <= (candidate[key] ?? Number.POSITIVE_INFINITY) * (1 + STEP_TOLERANCE),
   );
   return (
-    row ?? { reason: "criteria.no-step", values: { found: own, last: rows.at(-1)?.[key] ?? Number.NaN } }
+    row ?? {
+      reason: "criteria.no-step",
+      values: { measure: MEASURE_WORDS[key] ?? "", found: own, last: rows.at(-1)?.[key] ?? Number.NaN },
+    }
   );
 }
 

@@ -12,7 +12,7 @@ export const criteriaSentences: Sentences = {
   "criteria.no-toe": "The schedule gives no toe level, so the length that this rule needs is not known.",
   "criteria.no-section": "The schedule gives no diameter or width, which this rule needs.",
   "criteria.no-step":
-    "The table of the rule has no row for this element: it has {found}, and the last row ends at {last}.",
+    "The table of the rule has no row for this element: its {measure} is {found}, and the last row ends at {last}.",
   "criteria.no-limit": "The rule gives no limit.",
   "criteria.level-not-read": "Level {level_m} m was not read.",
   "criteria.toe-not-read": "The readings stop too far above the toe.",
