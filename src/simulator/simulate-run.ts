@@ -47,9 +47,7 @@ export interface SimulatedRun {
 export function simulateRun(spec: RunSpec, seed: number | string): SimulatedRun {
   for (const [i, depth] of spec.stationsM.entries())
     contract(i === 0 || depth > spec.stationsM[i - 1]!, `simulateRun: station ${depth} m is out of order`);
-  const random = createRandom(seed).fork(spec.id);
-  const errors = errorsOfRun(spec, random.fork("bias"));
-  const references = setReferences(spec, random.fork("references"));
+  const { random, errors, references } = beginRun(spec, seed);
   const stops = runMotion(spec, errors, references.true, random.fork("motion"));
   const readings = recordReadings(spec, errors, stops, random.fork("record"));
   const run: SurveyRun = {
@@ -74,12 +72,20 @@ export function simulateRun(spec: RunSpec, seed: number | string): SimulatedRun 
     })),
     start: undefined,
     depthZeroM: 0,
+    declaredErrors: [],
     stationLimitM: undefined,
     readings,
     file: `readings/${spec.id}.csv`,
     field: `runs[${spec.id}]`,
   };
   return { run, truth: { ...truthOf(spec, stops), errors } };
+}
+
+/** The chance of a run, and what it decides before the probe is moved: the same for the same seed and run id. */
+export function beginRun(spec: RunSpec, seed: number | string) {
+  const random = createRandom(seed).fork(spec.id);
+  const errors = errorsOfRun(spec, random.fork("bias"));
+  return { random, errors, references: setReferences(spec, random.fork("references")) };
 }
 
 function errorsOfRun(spec: RunSpec, random: RandomSource): ProbeErrors {

@@ -1,3 +1,5 @@
+import type { DeclaredError } from "../readings/declared-error.ts";
+
 /** Until when a calibration may be used. All rules that are given must hold. */
 export interface Validity {
   /** ISO 8601 */
@@ -93,6 +95,8 @@ export interface Instrument {
   readonly cable: HangingCable | undefined;
   /** id of the budget class */
   readonly budget: string | undefined;
+  /** values of the budget that the job gives for this instrument, in SI and radians */
+  readonly declaredErrors: readonly DeclaredError[];
   /** place in job.json */
   readonly field: string;
 }

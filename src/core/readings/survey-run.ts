@@ -1,4 +1,5 @@
 import type { NorthEastDown } from "../geometry/vector.ts";
+import type { DeclaredError } from "./declared-error.ts";
 
 /** What the columns of a readings file mean. */
 export type Measures = "tilt-turn" | "acceleration-turn" | "inclination-azimuth" | "keyed-tilt";
@@ -101,6 +102,8 @@ export interface SurveyRun {
   readonly depthZeroM: number;
   /** largest depth between stations that counts as read through, metres; undefined = twice the usual interval */
   readonly stationLimitM: number | undefined;
+  /** values of the budget that the job gives for this run, in place of the usual ones */
+  readonly declaredErrors: readonly DeclaredError[];
   readonly readings: Readings;
   /** readings file, relative to the job folder */
   readonly file: string;

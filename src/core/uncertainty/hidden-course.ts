@@ -9,12 +9,13 @@ import type { StopErrors } from "./random-effects.ts";
  * direction of the first stop was carried up to an unread top, the change of direction over that stretch is added.
  *
  * @param noise standard deviation of one component of a direction, by station.
+ * @param carriedTop whether station 0 only carries the direction of station 1 upwards.
  * @returns standard displacement of each interval, as a vector by the station at its lower end, metres.
  *
  * Frame: site NED. Source: rule E1; error of the trapezoidal rule.
  * Checked against: coarse stations in simulated coverage (test/jobs).
  */
-export function hiddenCourse(path: HolePath, noise: Float64Array): StopErrors["hidden"] {
+export function hiddenCourse(path: HolePath, noise: Float64Array, carriedTop: boolean): StopErrors["hidden"] {
   const { count, depthM } = path;
   const north = new Float64Array(count);
   const east = new Float64Array(count);
@@ -27,7 +28,7 @@ export function hiddenCourse(path: HolePath, noise: Float64Array): StopErrors["h
     east[i] = factor * bend.east;
     down[i] = factor * bend.down;
   }
-  addCarriedTop(path, north, east, down);
+  if (carriedTop && count > 2) addCarriedTop(path, north, east, down);
   return { north, east, down };
 }
 
@@ -64,11 +65,6 @@ function secondDerivative(path: HolePath, noise: Float64Array, k: number): Vecto
 
 /** Two stations with one direction at the very top: the upper one was not read. */
 function addCarriedTop(path: HolePath, north: Float64Array, east: Float64Array, down: Float64Array): void {
-  const carried =
-    path.count > 2 &&
-    path.tangentNorth[0] === path.tangentNorth[1] &&
-    path.tangentEast[0] === path.tangentEast[1];
-  if (!carried) return;
   const top = path.depthM[1]! - path.depthM[0]!;
   const next = path.depthM[2]! - path.depthM[1]!;
   const factor = (top * top) / 2 / next;

@@ -9,6 +9,8 @@ export interface StopErrors {
   readonly depthM: Float64Array;
   /** how a gyro's heading wanders between known headings; undefined where nothing is carried by a gyro */
   readonly walk: HeadingWalk | undefined;
+  /** true where station 0 is the unread top, carried by the direction of station 1 */
+  readonly carriedTop: boolean;
   /** displacement that the course between station i - 1 and i can hide, by station i, metres, as vectors */
   readonly hidden: { readonly north: Float64Array; readonly east: Float64Array; readonly down: Float64Array };
 }
@@ -45,7 +47,7 @@ export interface EffectColumns {
  * Checked against: closed forms (random-effects.test.ts), Monte Carlo through the whole pipeline (test/jobs).
  */
 export function effectsAt(path: HolePath, errors: StopErrors, station: number): readonly EffectColumns[] {
-  const lever = leversTo(path, station);
+  const lever = leversTo(path, station, errors.carriedTop);
   return [
     ...errors.tangent.map(({ source, standard }) => ({
       source,
@@ -60,12 +62,16 @@ export function effectsAt(path: HolePath, errors: StopErrors, station: number): 
 }
 
 /** Length of path that each station's direction stands for, as far as a station: half of the intervals beside it. */
-function leversTo(path: HolePath, station: number): Float64Array {
+function leversTo(path: HolePath, station: number, carriedTop: boolean): Float64Array {
   const lever = new Float64Array(path.count);
   for (let i = 1; i <= station; i++) {
     const half = (path.depthM[i]! - path.depthM[i - 1]!) / 2;
     lever[i - 1]! += half;
     lever[i]! += half;
+  }
+  if (carriedTop && path.count > 1) {
+    lever[1]! += lever[0]!;
+    lever[0] = 0;
   }
   return lever;
 }

@@ -1,0 +1,178 @@
+import type { Calibration, CalibrationKind } from "../calibration/calibration.ts";
+import { layOutRun } from "../correction/passes.ts";
+import type { HolePath } from "../path/hole-path.ts";
+import type { SurveyRun } from "../readings/survey-run.ts";
+import type { Budget, BudgetEntry } from "../uncertainty/budget.ts";
+import { type Repeat, type SourceId, sourceKind, valueSources } from "../uncertainty/error-source.ts";
+import { hiddenCourse } from "../uncertainty/hidden-course.ts";
+import type { HeadingWalk, StopErrors } from "../uncertainty/random-effects.ts";
+import { resolveBudget } from "../uncertainty/resolve-budget.ts";
+import { type ReducedRun, reduceRun, type StationRow } from "./reduce-run.ts";
+import { classOf, type RunContext } from "./run-context.ts";
+import { withErrors } from "./run-errors.ts";
+
+/** What one standard value of a source moves every station by, metres. Runs that share the key share the value. */
+export interface SharedEffect {
+  readonly source: SourceId;
+  /** names what the value belongs to: a calibration, an instrument, a hole, the job */
+  readonly key: string;
+  readonly north: Float64Array;
+  readonly east: Float64Array;
+  readonly down: Float64Array;
+}
+
+/** First-order uncertainty of one run. Stations are those of its path. */
+export interface RunUncertainty {
+  readonly path: HolePath;
+  readonly budget: Budget;
+  readonly shared: readonly SharedEffect[];
+  readonly stops: StopErrors;
+}
+
+/** Part of its standard value by which a source is moved to see its effect: small enough to be straight. */
+const NUDGE = 0.1;
+
+/**
+ * First-order uncertainty of a run, by working it out again with each source moved a little.
+ *
+ * @param reduced the run as it was worked out, with a path. @param budget standard values.
+ *
+ * Frame: site NED. Source: rules E2, E3.
+ * Checked against: Monte Carlo through the same pipeline and simulated truth (test/jobs).
+ */
+export function propagateRun(
+  run: SurveyRun,
+  context: RunContext,
+  reduced: ReducedRun,
+  budget: Budget = budgetOfRun(run, context),
+): RunUncertainty | undefined {
+  const { path } = reduced.result;
+  if (path === undefined) return undefined;
+  // Near the origin the small differences keep all their digits.
+  const atOrigin = { ...context, top: { north: 0, east: 0, down: 0 } };
+  const base = reduceRun(run, atOrigin).result.path!;
+  const shared = [...budget.values()]
+    .filter(({ source, value }) => valueSources.includes(source) && value > 0)
+    .map((entry) => sharedEffect(run, atOrigin, base, entry));
+  return { path, budget, shared, stops: stopErrors(run, path, reduced.rows, budget) };
+}
+
+export const budgetOfRun = (run: SurveyRun, context: RunContext): Budget =>
+  resolveBudget({
+    run,
+    instrumentClass: classOf(context),
+    ofInstrument: context.instrument?.declaredErrors ?? [],
+    calibrations: context.calibrations,
+  });
+
+function sharedEffect(
+  run: SurveyRun,
+  context: RunContext,
+  base: HolePath,
+  { source, value }: BudgetEntry,
+): SharedEffect {
+  const nudge = value * NUDGE;
+  const off = withErrors(run, context, new Map([[source, nudge]]));
+  const moved = reduceRun(off.run, off.context).result.path;
+  const change = (axis: "northM" | "eastM" | "downM"): Float64Array =>
+    base[axis].map((position, i) =>
+      // counted from the toe, so that a station more or less at the very top does not shift the rest
+      moved === undefined
+        ? Number.NaN
+        : ((moved[axis][moved.count - base.count + i] ?? Number.NaN) - position) * (value / nudge),
+    );
+  return {
+    source,
+    key: `${source} ${keyOf(sourceKind(source)!.repeats, source, run, context)}`,
+    north: change("northM"),
+    east: change("eastM"),
+    down: change("downM"),
+  };
+}
+
+/** Calibration whose own error a source is: runs that used the same one share it. */
+const CALIBRATED_BY: Partial<Record<SourceId, CalibrationKind>> = {
+  "tilt-zero-x": "tilt-zero",
+  "tilt-zero-y": "tilt-zero",
+  "gyro-bias": "gyro-zero",
+  "depth-scale": "depth-scale",
+};
+
+function keyOf(repeats: Repeat, source: SourceId, run: SurveyRun, context: RunContext): string {
+  switch (repeats) {
+    case "job":
+      return "job";
+    case "instrument":
+      return `instrument ${run.instrumentId}`;
+    case "hole":
+      return `hole ${run.elementId} ${run.tubeId ?? ""}`;
+    case "calibration": {
+      const kind = CALIBRATED_BY[source];
+      const used = context.calibrations.filter((each: Calibration) => each.kind === kind);
+      const last = used[used.length - 1];
+      return last === undefined ? `run ${run.id}` : `calibration ${last.id}`;
+    }
+    default:
+      return `run ${run.id}`;
+  }
+}
+
+function stopErrors(run: SurveyRun, path: HolePath, rows: readonly StationRow[], budget: Budget): StopErrors {
+  const value = (id: SourceId) => budget.get(id)?.value ?? 0;
+  // a station at the top that carries the first reading upwards is that reading once more
+  const added = path.count - 1 - rows.reduce((most, row) => Math.max(most, row.station), 0);
+  const shares = new Float64Array(path.count);
+  const noiseSquares = new Float64Array(path.count);
+  for (const { station, row, share } of rows) {
+    const at = station + added;
+    shares[at]! += share * share;
+    noiseSquares[at]! += share * share * noiseVariance(run, row, value("tilt-noise"));
+  }
+  const scatter = (standard: number) => shares.map((share) => standard * Math.sqrt(share));
+  const lateral = shares.map((share, i) => {
+    const sine = Math.hypot(path.tangentNorth[i]!, path.tangentEast[i]!);
+    return Math.sqrt(share * (value("inclination-noise") ** 2 + (sine * value("azimuth-noise")) ** 2));
+  });
+  const noise = noiseSquares.map(Math.sqrt);
+  const tangent: StopErrors["tangent"] =
+    run.measures === "inclination-azimuth"
+      ? [{ source: "inclination-noise", standard: lateral }]
+      : [
+          { source: "tilt-noise", standard: noise },
+          { source: "seating", standard: scatter(value("seating")) },
+        ];
+  const all = shares.map((_, i) => Math.hypot(...tangent.map(({ standard }) => standard[i]!)));
+  return {
+    tangent,
+    depthM: scatter(value("depth-reading")),
+    walk: headingWalk(run, path, rows, added, value("gyro-noise")),
+    hidden: hiddenCourse(path, all, added > 0),
+    carriedTop: added > 0,
+  };
+}
+
+/** Variance of one reading: its own standard errors where the file gives them, else the budget's. */
+function noiseVariance(run: SurveyRun, row: number, standard: number): number {
+  const own = [run.readings.seTiltXRad[row]!, run.readings.seTiltYRad[row]!].filter(Number.isFinite);
+  if (own.length === 0) return standard * standard;
+  return own.reduce((sum, se) => sum + se * se, 0) / own.length;
+}
+
+function headingWalk(
+  run: SurveyRun,
+  path: HolePath,
+  rows: readonly StationRow[],
+  added: number,
+  walk: number,
+): HeadingWalk | undefined {
+  if (walk === 0) return undefined;
+  const { readings } = run;
+  const layout = layOutRun(readings.leg, readings.face, readings.depthM);
+  const fromS = readings.timeS[layout.openingRow]!;
+  const closes = run.closing !== undefined && run.opening !== undefined && run.closureModel !== "none";
+  const voices = rows
+    .filter(({ row }) => Number.isFinite(readings.timeS[row]!))
+    .map(({ station, row, share }) => ({ station: station + added, timeS: readings.timeS[row]!, share }));
+  if (!Number.isFinite(fromS) || path.count === 0) return undefined;
+  return { walk, fromS, toS: closes ? readings.timeS[layout.closingRow]! : undefined, voices };
+}
