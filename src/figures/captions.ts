@@ -78,7 +78,12 @@ export function verdictSentence(view: VerdictView, language: Language): string {
 
 function describeSource(source: CriterionSource | undefined, language: Language): string {
   if (source === undefined) return "";
-  const named = [source.document, source.edition, source.clause].filter((part) => part !== undefined);
+  const { document, edition, clause } = source;
+  const named = [
+    document,
+    ...(edition === undefined ? [] : [figureWord("edition", language, { edition })]),
+    ...(clause === undefined ? [] : [figureWord("clause", language, { clause })]),
+  ];
   // whoever sees the limit must see that nobody has read its clause yet
   const status = source.status === "memory" ? `; ${figureWord("confirmClause", language)}` : "";
   return `(${named.join(", ")}${status})`;

@@ -1,7 +1,7 @@
 import { captionBlock } from "./captions.ts";
 import { INK, LINE, SIZE } from "./style.ts";
 import { escapeXml, fixed, line, tag, text } from "./svg/markup.ts";
-import { fitText } from "./svg/text-width.ts";
+import { fitText, textWidth } from "./svg/text-width.ts";
 import type { ElementView } from "./view.ts";
 
 /** Width of every drawing: 180 mm, the text width of an A4 page; four drawing units are a millimetre. */
@@ -9,6 +9,8 @@ export const PAGE_WIDTH = 720;
 const UNITS_PER_MM = 4;
 const MARGIN = 14;
 const HEAD_HEIGHT = 54;
+/** The name of the job keeps this much room beside a long element name. */
+const LEAST_JOB_ROOM = 200;
 
 /** Where the body of a drawing begins. */
 export const BODY_TOP = HEAD_HEIGHT;
@@ -38,18 +40,19 @@ export function drawPage(view: ElementView, page: Page): string {
   const captionTop = page.bodyBottom + 8;
   const height = captionTop + captions.height + 10;
   const key = figureKey(page.figureId, view.element.id);
-  const jobRoom = 220;
-  const titleRoom = PAGE_WIDTH - 2 * MARGIN - jobRoom - 10;
+  const room = PAGE_WIDTH - 2 * MARGIN;
+  const heading = fitText(`${view.element.id} · ${page.title}`, SIZE.title, room - LEAST_JOB_ROOM, true);
+  const jobRoom = room - textWidth(heading, SIZE.title, true) - 24;
   const contents = [
     tag("title", { id: `${key}-title` }, escapeXml(`${view.element.id}: ${page.title}`)),
     tag("desc", { id: `${key}-desc` }, escapeXml(page.description)),
     tag("rect", { x: 0, y: 0, width: PAGE_WIDTH, height, fill: "#FFFFFF" }),
     tag("rect", { x: 0.5, y: 0.5, width: PAGE_WIDTH - 1, height: height - 1, ...LINE.frame }),
-    text(MARGIN, 25, fitText(`${view.element.id} · ${page.title}`, SIZE.title, titleRoom, true), {
+    text(MARGIN, 25, heading, {
       "font-size": SIZE.title,
       "font-weight": "bold",
     }),
-    text(MARGIN, 43, fitText(page.subtitle, SIZE.body, PAGE_WIDTH - 2 * MARGIN)),
+    text(MARGIN, 43, fitText(page.subtitle, SIZE.body, room)),
     text(PAGE_WIDTH - MARGIN, 24, fitText(view.jobName, SIZE.body, jobRoom), { "text-anchor": "end" }),
     line(0.5, HEAD_HEIGHT, PAGE_WIDTH - 0.5, HEAD_HEIGHT, LINE.level),
     page.body,

@@ -21,7 +21,8 @@ const NEAR_M = 0.25;
 
 /** Whether the readings begin at the head and end at the toe, within one usual interval between stations. */
 function reach(view: ElementView, parts: AxisParts): { readonly head: boolean; readonly toe: boolean } {
-  const near = Number.isFinite(parts.intervalM) ? parts.intervalM : NEAR_M;
+  // a little more, because a station may stand a hand too high
+  const near = Number.isFinite(parts.intervalM) ? 1.05 * parts.intervalM : NEAR_M;
   const { head, toeDownM } = view.element;
   const first = parts.rows[0]?.downM ?? Number.NaN;
   const last = parts.rows.at(-1)?.downM ?? Number.NaN;
@@ -42,10 +43,12 @@ export function markedPlaces(view: ElementView, parts: AxisParts): Place[] {
     return { position, name, label: name, row, alsoWorst: false };
   };
   const reached = reach(view, parts);
-  const { cutoffDownM } = view.element;
-  const places = [place("head", reached.head ? "head" : "firstReading", first)];
+  const { head, cutoffDownM } = view.element;
+  // a tube may stand up above the head
+  const atHead = first.downM < head.down ? (rowAtDown(parts, head.down) ?? first) : first;
+  const places = [place("head", reached.head ? "head" : "firstReading", atHead)];
   const atCutoff = cutoffDownM === undefined ? undefined : rowAtDown(parts, cutoffDownM);
-  if (atCutoff !== undefined && atCutoff.downM !== first.downM)
+  if (atCutoff !== undefined && atCutoff.downM !== atHead.downM)
     places.push(place("cutoff", "cutoff", atCutoff));
   if (rows.length > 1) places.push(place("toe", reached.toe ? "toe" : "lowestReading", last));
 

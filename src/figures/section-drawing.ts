@@ -126,6 +126,7 @@ function drawPanel(
   const left = scale.left[index];
   const { head, toeDownM } = view.element;
   const middle = scale.x(index, 0);
+  const side = freeSide(parts, panel);
   const toe = toeDownM ?? parts.rows.at(-1)?.downM ?? scale.toDownM;
   const clipped = tag(
     "g",
@@ -134,9 +135,9 @@ function drawPanel(
       hatch({ left, top: scale.y(from), right: left + PANEL_WIDTH, bottom: scale.y(to) }),
     ),
     line(middle, scale.y(head.down), middle, scale.y(toe), LINE.design),
-    ...namedLevels(view).map((level) => levelMark(scale, index, level)),
+    ...namedLevels(view).map((level) => levelMark(scale, index, side, level)),
     drawSectionAllowances(view, parts, scale, index),
-    index === 0 ? levelNames(view, scale) : "",
+    index === 0 ? levelNames(view, scale, side) : "",
     drawAsBuilt(parts, scale, panel, index),
     ...places.map(({ position, row, alsoWorst }) =>
       positionMarker(position, scale.x(index, panel.offsetM(row)), scale.y(row.downM), alsoWorst),
@@ -175,10 +176,15 @@ function panelFrame(view: ElementView, scale: SectionScale, panel: SectionPanel,
 }
 
 /** Line at a level with the triangle that marks levels on drawings. */
-function levelMark(scale: SectionScale, index: 0 | 1, { word, downM }: NamedLevel): string {
+function levelMark(
+  scale: SectionScale,
+  index: 0 | 1,
+  side: "left" | "right",
+  { word, downM }: NamedLevel,
+): string {
   const y = scale.y(downM);
   const left = scale.left[index];
-  const tip = left + 10;
+  const tip = side === "left" ? left + 10 : left + PANEL_WIDTH - 10;
   const triangle = [
     [tip, y],
     [tip - 4, y - 7],
@@ -188,6 +194,12 @@ function levelMark(scale: SectionScale, index: 0 | 1, { word, downM }: NamedLeve
     line(left, y, left + PANEL_WIDTH, y, LINE.level) +
     polygon(triangle, { ...LINE.leader, fill: "#FFFFFF", "data-level": word })
   );
+}
+
+/** Where level names keep clear of the as-built axis. */
+function freeSide(parts: AxisParts, panel: SectionPanel): "left" | "right" {
+  const sum = parts.rows.reduce((total, row) => total + panel.offsetM(row), 0);
+  return sum < 0 ? "right" : "left";
 }
 
 interface NamedLevel {
@@ -204,15 +216,25 @@ function namedLevels({ element }: ElementView): NamedLevel[] {
   ];
 }
 
-function levelNames(view: ElementView, scale: SectionScale): string {
-  return namedLevels(view)
-    .map(({ word, downM }) =>
-      text(scale.left[0] + 18, scale.y(downM) - 3, figureWord(word, view.language), {
-        "font-size": SIZE.label,
-        ...HALO,
-      }),
-    )
-    .join("");
+/** Names of the levels in the first panel; one too close below another stands further in. */
+function levelNames(view: ElementView, scale: SectionScale, side: "left" | "right"): string {
+  const edge = side === "left" ? scale.left[0] + 18 : scale.left[0] + PANEL_WIDTH - 18;
+  const inwards = side === "left" ? 1 : -1;
+  let [x, lastY] = [edge, Number.NEGATIVE_INFINITY];
+  let width = 0;
+  const drawn = namedLevels(view).map(({ word, downM }) => {
+    const y = scale.y(downM) - 3;
+    x = Math.abs(y - lastY) < SIZE.label + 1 ? x + inwards * (width + 8) : edge;
+    lastY = y;
+    const name = figureWord(word, view.language);
+    width = textWidth(name, SIZE.label);
+    return text(x, y, name, {
+      "font-size": SIZE.label,
+      "text-anchor": side === "left" ? "start" : "end",
+      ...HALO,
+    });
+  });
+  return drawn.join("");
 }
 
 function drawAsBuilt(parts: AxisParts, scale: SectionScale, panel: SectionPanel, index: 0 | 1): string {

@@ -3,7 +3,9 @@ import { axisRow, bentAxis, plumbPile, viewOf } from "../../test/figure-views.ts
 import { sectionFigure } from "./section-figure.ts";
 
 const part = (svg: string, name: string) => new RegExp(`<g data-part="${name}">(.*?)</g>`).exec(svg)![1]!;
-const panel = (svg: string, index: number) => svg.split(`data-panel="${index}"`)[1]!;
+/** The second panel alone, or the first one and what follows, without the key. */
+const panel = (svg: string, index: number) =>
+  svg.split('<g data-part="key"')[0]!.split(`data-panel="${index}"`)[1]!;
 
 /** Middle of the marker of a place in a panel. */
 function markerIn(svg: string, index: number, position: string): { readonly x: number; readonly y: number } {
@@ -48,8 +50,8 @@ describe("section", () => {
       (row) => (row.depthM > 3 && row.depthM < 8) || (row.depthM > 12 && row.depthM < 20),
     );
     const svg = sectionFigure(viewOf({ axis, gaps: [{ fromM: 7.14, toM: 12.24 }] }));
-    expect(panel(svg, 0).match(/data-part="not-read"/g)).toHaveLength(3);
-    expect(panel(svg, 0).match(/<path [^>]*stroke-dasharray="2 4"/g)).toHaveLength(1);
+    expect(panel(svg, 1).match(/data-part="not-read"/g)).toHaveLength(3);
+    expect(panel(svg, 1).match(/<path [^>]*stroke-dasharray="2 4"/g)).toHaveLength(1);
     const text = svg.replaceAll(/<[^>]*>/g, " ");
     expect(text).toContain("First reading");
     expect(text).toContain("Lowest reading");

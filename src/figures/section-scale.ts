@@ -14,6 +14,8 @@ const RIM = 0.035;
 const USED = 0.9;
 const SMALLEST_OFFSET_M = 0.01;
 const SMALLEST_HEIGHT_M = 1;
+/** Levels closer than this are one level, metres. */
+const SAME_LEVEL_M = 1e-6;
 /** An allowance this many times larger than the offsets may run out of the panel. */
 const LARGEST_RATIO = 4;
 
@@ -41,9 +43,11 @@ export function allowanceLevels(view: ElementView, parts: AxisParts): number[] {
     ...parts.rows.map((row) => row.downM),
     ...view.verdicts.map(({ atDownM }) => atDownM),
   ];
-  return [...new Set(levels.filter((downM) => downM !== undefined).filter(Number.isFinite))].toSorted(
-    (a, b) => a - b,
-  );
+  const sorted = levels
+    .filter((downM) => downM !== undefined)
+    .filter(Number.isFinite)
+    .sort((p, q) => p - q);
+  return sorted.filter((downM, i) => i === 0 || downM - sorted[i - 1]! > SAME_LEVEL_M);
 }
 
 /** Fits the element into the panels. */

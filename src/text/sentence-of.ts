@@ -22,8 +22,15 @@ export const sentenceCodes: readonly string[] = Object.keys(catalogue);
 export function sentenceOf(finding: Pick<Issue, "code" | "values">): string {
   const template = catalogue[finding.code];
   if (template === undefined) {
-    const values = Object.entries(finding.values).map(([name, value]) => `${name} ${value}`);
+    const values = Object.entries(finding.values).map(([name, value]) => `${name} ${readable(value)}`);
     return [finding.code, ...values].join(", ");
   }
-  return fillIn(template, finding.values);
+  const written = Object.entries(finding.values).map(([name, value]) => [name, readable(value)]);
+  return fillIn(template, Object.fromEntries(written));
+}
+
+/** A number of a finding as people read it: four decimals, or four digits where it is smaller than that shows; whole numbers stay whole. */
+function readable(value: string | number): string | number {
+  if (typeof value !== "number" || !Number.isFinite(value)) return value;
+  return Math.abs(value) < 0.1 ? Number(value.toPrecision(4)) : Math.round(value * 1e4) / 1e4;
 }
