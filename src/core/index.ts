@@ -27,6 +27,7 @@ export type {
   Language,
   Measured,
   NotMeasured,
+  OffsetForm,
   Parameter,
   SourceStatus,
   TableParameter,
@@ -133,6 +134,18 @@ export { depthAtDown, interpolatePath, positionAt, tangentAt } from "./path/inte
 export type { PathMethodId } from "./path/path-method.ts";
 export { PATH_METHODS } from "./path/path-method.ts";
 // readings
+export { type AssessedWindow, assessWindow } from "./readings/assess-window.ts";
+export { type CondensedLog, condenseLog } from "./readings/condense-log.ts";
+export {
+  type CondenseOptions,
+  type ContinuousLog,
+  type NoReadingReason,
+  type PassedOver,
+  type SteadySettings,
+  type StopReading,
+  type Stretch,
+  USUAL_STEADY,
+} from "./readings/continuous-log.ts";
 export type { DeclaredError } from "./readings/declared-error.ts";
 export type {
   ClosureModel,

@@ -1,4 +1,5 @@
 import type { Instrument } from "../calibration/calibration.ts";
+import type { DesignAxes } from "../elements/design-axis.ts";
 import type { AccessTube, DesignElement } from "../elements/element.ts";
 import type { HolePath } from "../path/hole-path.ts";
 
@@ -88,11 +89,29 @@ export interface Measured {
   readonly atDepthM: number;
   /** value is a lower bound of the true one because part of the length was not read: it can prove outside, not within */
   readonly partial: boolean;
+  /** the value as an offset at one place; left out where it is taken from several places or is no offset */
+  readonly form?: OffsetForm;
   /** what the value was found on, where that is not plain: a code for `text/` and its values */
   readonly foundOn?: {
     readonly code: string;
     readonly values: Readonly<Record<string, string | number>>;
   };
+}
+
+/** A value that is the length of a vector square to the design axis: what an exact probability needs beside the number. */
+export interface OffsetForm {
+  /** depth of the point that the vector starts from; undefined = from the design axis */
+  readonly fromDepthM: number | undefined;
+  readonly atDepthM: number;
+  /** directions square to the axis, and the axis */
+  readonly axes: DesignAxes;
+  /** parts of the vector, metres */
+  readonly alongM: number;
+  readonly acrossM: number;
+  /** which length is held against the limit */
+  readonly component: "both" | "along" | "across";
+  /** limit as a length, metres */
+  readonly limitM: number;
 }
 
 /** Why nothing could be measured: a code for `text/` and its values. */

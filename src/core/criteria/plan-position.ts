@@ -74,8 +74,15 @@ function measure(axis: JudgedAxis, request: CriterionRequest): Measured | NotMea
     if ("reason" in found) return found;
     candidates.push(...found.candidates);
   }
-  const worst = worstOf(candidates);
+  const worst = candidates.length === 1 ? candidates[0] : withoutForm(worstOf(candidates));
   return worst === undefined || !Number.isFinite(worst.value) ? { reason: "criteria.not-a-number" } : worst;
+}
+
+/** A value that is the worst of several has no single place whose probability would speak for all. */
+function withoutForm(worst: Measured | undefined): Measured | undefined {
+  if (worst === undefined) return undefined;
+  const { form: _, ...rest } = worst;
+  return rest;
 }
 
 interface Place {
@@ -134,6 +141,10 @@ function saysAnythingAt(element: DesignElement, downM: number, request: Criterio
 interface ReferenceLine {
   readonly origin: NorthEastDown;
   readonly axes: DesignAxes;
+  /** depth of the origin where it is a point of the as-built axis */
+  readonly fromDepthM: number | undefined;
+  /** true where the line itself is made from the as-built axis */
+  readonly isOwn: boolean;
 }
 
 function referenceLine(axis: JudgedAxis, request: CriterionRequest): ReferenceLine | NotMeasured {
@@ -141,13 +152,13 @@ function referenceLine(axis: JudgedAxis, request: CriterionRequest): ReferenceLi
   const bearingDeg = request.numbers["along_bearing_deg"];
   const axes = designAxes(element, bearingDeg === undefined ? undefined : radiansFromDegrees(bearingDeg));
   const from = wordOf(planPosition, request, "from");
-  if (from === "design") return { origin: element.head, axes };
+  if (from === "design") return { origin: element.head, axes, fromDepthM: undefined, isOwn: false };
   const range = readRange(axis);
   const origin = interpolatePath(path, range.fromM).position;
-  if (from === "as-built-top") return { origin, axes };
+  if (from === "as-built-top") return { origin, axes, fromDepthM: range.fromM, isOwn: false };
   if (isPartlyRead(axis)) return { reason: "criteria.own-line-not-read" };
   const direction = unit(subtract(interpolatePath(path, range.toM).position, origin));
-  return { origin, axes: squareTo(axes, direction) };
+  return { origin, axes: squareTo(axes, direction), fromDepthM: range.fromM, isOwn: true };
 }
 
 /** The same axes about another direction: along stays in its vertical plane as far as it can. */
@@ -168,15 +179,34 @@ function heldAgainst(
   if ("reason" in allowance) return allowance;
   const offset = offsetFromLine(line.origin, line.axes, position);
   const where = { atDownM: position.down, atDepthM: depthM, partial };
+  const form = {
+    fromDepthM: line.fromDepthM,
+    atDepthM: depthM,
+    axes: line.axes,
+    alongM: offset.along,
+    acrossM: offset.across,
+  };
   const candidates: Measured[] = [];
   if (allowance.radialM !== undefined)
-    candidates.push({ value: offset.offset, limit: allowance.radialM, ...where });
+    candidates.push({
+      value: offset.offset,
+      limit: allowance.radialM,
+      ...where,
+      ...(line.isOwn ? {} : { form: { ...form, component: "both", limitM: allowance.radialM } }),
+    });
   for (const [component, value, limit] of [
     ["along", offset.along, allowance.alongM],
     ["across", offset.across, allowance.acrossM],
   ] as const) {
     const foundOn = { code: component === "along" ? "criteria.on-along" : "criteria.on-across", values: {} };
-    if (limit !== undefined) candidates.push({ value: Math.abs(value), limit, ...where, foundOn });
+    if (limit !== undefined)
+      candidates.push({
+        value: Math.abs(value),
+        limit,
+        ...where,
+        foundOn,
+        ...(line.isOwn ? {} : { form: { ...form, component, limitM: limit } }),
+      });
   }
   return { candidates };
 }

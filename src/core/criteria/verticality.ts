@@ -1,6 +1,7 @@
 import { designAxes, designDirection } from "../elements/design-axis.ts";
 import type { DesignElement } from "../elements/element.ts";
-import type { NorthEastDown } from "../geometry/vector.ts";
+import { dot, type NorthEastDown, subtract } from "../geometry/vector.ts";
+import { interpolatePath } from "../path/interpolate-path.ts";
 import { checkAgainstDeclaration, exactlyOne, givenKeys, wordOf } from "./check-request.ts";
 import type {
   Criterion,
@@ -9,6 +10,7 @@ import type {
   Language,
   Measured,
   NotMeasured,
+  OffsetForm,
 } from "./criterion.ts";
 import { type Lean, leanOfChord, worstChord, worstLean, worstSegment } from "./lean.ts";
 import { LEAN_KEYS, leanParameters, ratioFrom } from "./lean-limit.ts";
@@ -164,7 +166,42 @@ function measure(axis: JudgedAxis, request: CriterionRequest): Measured | NotMea
   if (!Number.isFinite(lean.ratio))
     return { reason: "criteria.not-downward", values: { level_m: -lean.atDownM } };
   const partial = firstM === undefined ? isPartlyRead(axis) : !axis.reachesHead;
-  return { value: lean.ratio, limit, atDownM: lean.atDownM, atDepthM: lean.atDepthM, partial };
+  const form = formOf(axis, request, { fromM: read.fromM, toM: endM }, limit);
+  return {
+    value: lean.ratio,
+    limit,
+    atDownM: lean.atDownM,
+    atDepthM: lean.atDepthM,
+    partial,
+    ...(form === undefined ? {} : { form }),
+  };
+}
+
+/** One chord against the design direction is the drift of its lower end, held against the limit times its length. */
+function formOf(
+  { path, element }: JudgedAxis,
+  request: CriterionRequest,
+  range: DepthRange,
+  limit: number,
+): OffsetForm | undefined {
+  const oneChord =
+    wordOf(verticality, request, "measured") === "chord" &&
+    wordOf(verticality, request, "to") === "toe" &&
+    wordOf(verticality, request, "component") === "any";
+  if (!oneChord) return undefined;
+  const axes = designAxes(element);
+  const lower = interpolatePath(path, range.toM).position;
+  const upper = interpolatePath(path, range.fromM).position;
+  const chord = subtract(lower, upper);
+  return {
+    fromDepthM: range.fromM,
+    atDepthM: range.toM,
+    axes,
+    alongM: dot(chord, axes.along),
+    acrossM: dot(chord, axes.across),
+    component: "both",
+    limitM: limit * dot(chord, axes.direction),
+  };
 }
 
 function leanOf(axis: JudgedAxis, request: CriterionRequest, range: DepthRange): Lean | NotMeasured {
