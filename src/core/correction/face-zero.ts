@@ -13,7 +13,8 @@ export interface FaceZero extends AngleZero {
 }
 
 /** The zero is an angle, the comparison one of sines: each round takes the zero off and looks for what is left. */
-const ROUNDS = 3;
+const MAX_ROUNDS = 20;
+const SETTLED_RAD = 1e-10;
 
 /** Faces whose headings differ by less than this do not show the zero: common practice, no source. */
 const LEAST_TURN = Math.PI / 3;
@@ -41,11 +42,12 @@ export function zeroFromFaces(
   const pairs = pairFaces(passes, depthM, sameDepthM);
   let zero = { xRad: 0, yRad: 0 };
   let found: FaceZero | undefined;
-  for (let round = 0; round < ROUNDS; round++) {
+  for (let round = 0; round < MAX_ROUNDS; round++) {
     const left = zeroLeft(withoutZero(tilts, zero), headingRad, pairs);
     if (left === undefined) return undefined;
     zero = { xRad: zero.xRad + left.xRad, yRad: zero.yRad + left.yRad };
     found = { ...left, ...zero };
+    if (Math.hypot(left.xRad, left.yRad) < SETTLED_RAD) break;
   }
   return found;
 }
