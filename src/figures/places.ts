@@ -16,13 +16,12 @@ export interface Place {
   readonly alsoWorst: boolean;
 }
 
-/** Room for a head or toe that is not exactly at a station, where the usual interval is not known, metres. */
-const NEAR_M = 0.25;
+/** Readings that begin this far below the head, or end this far above the toe, speak for the whole length, as they do for the verdicts. Common practice, no source. */
+const LEAST_END_ALLOWANCE_M = 1;
 
-/** Whether the readings begin at the head and end at the toe, within one usual interval between stations. */
+/** Whether the readings begin at the head and end at the toe. */
 function reach(view: ElementView, parts: AxisParts): { readonly head: boolean; readonly toe: boolean } {
-  // a little more, because a station may stand a hand too high
-  const near = Number.isFinite(parts.intervalM) ? 1.05 * parts.intervalM : NEAR_M;
+  const near = Math.max(LEAST_END_ALLOWANCE_M, Number.isNaN(parts.intervalM) ? 0 : 2 * parts.intervalM);
   const { head, toeDownM } = view.element;
   const first = parts.rows[0]?.downM ?? Number.NaN;
   const last = parts.rows.at(-1)?.downM ?? Number.NaN;
