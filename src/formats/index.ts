@@ -3,6 +3,7 @@ export { MAX_FINDINGS_PER_FILE } from "./finding/finder.ts";
 export { type FolderReader, folderFromFiles } from "./job-folder/folder.ts";
 export { folderFromZip } from "./job-folder/folder-from-zip.ts";
 export { type ReadJob, readJobFolder, type UnusableRun } from "./job-folder/read-job-folder.ts";
+export { type JsonDocument, type JsonMistake, parseJson } from "./json/parse-json.ts";
 export { jsonSchemas } from "./json-schemas.ts";
 export { type ResultsDocument, resultsSchema } from "./results/results-schema.ts";
 export { type WriteOptions, writeResultsJson } from "./results/write-results-json.ts";

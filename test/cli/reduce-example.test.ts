@@ -50,7 +50,7 @@ describe("the example job", () => {
     expect(results.elements.map((element) => element.id).sort()).toEqual([...elementIds].sort());
     expect(results.runs.length).toBeGreaterThan(50);
     const verdicts = results.elements.flatMap((element) => element.verdicts.map((one) => one.verdict));
-    expect(new Set(verdicts).isSubsetOf?.(new Set(Object.keys(results.summary))) ?? true).toBe(true);
+    for (const verdict of verdicts) expect(Object.keys(results.summary)).toContain(verdict);
     expect(Object.keys(results.summary).sort()).toEqual([
       "not-judged",
       "outside",

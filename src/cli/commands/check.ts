@@ -3,6 +3,7 @@ import type { Surroundings } from "../command.ts";
 import { EXIT, type ExitCode } from "../exit-code.ts";
 import { limitsToConfirm } from "../reports/element-table.ts";
 import { allFindings, countOf, findingCounts, findingLines } from "../reports/located-finding.ts";
+import { counted } from "../terminal/counted.ts";
 import { workOutJob } from "../work-out-job.ts";
 
 const EXAMPLES = `
@@ -40,8 +41,9 @@ async function check(path: string, surroundings: Surroundings): Promise<ExitCode
     return EXIT.nothing;
   }
   for (const line of limitsToConfirm(job)) terminal.print(line);
+  const runs = job.runs.length + read.unusableRuns.length;
   terminal.print(
-    `${job.name}: ${job.elements.length} elements, ${job.runs.length + read.unusableRuns.length} runs; ${findingCounts(findings)}.`,
+    `${job.name}: ${counted(job.elements.length, "element")}, ${counted(runs, "run")}; ${findingCounts(findings)}.`,
   );
   return countOf(findings, "error") > 0 ? EXIT.partly : EXIT.done;
 }

@@ -6,6 +6,7 @@ import { whyNotWritable, writeFolder } from "../files/output-folder.ts";
 import { jobFiles, resultsJson } from "../reports/job-files.ts";
 import { allFindings, findingLines } from "../reports/located-finding.ts";
 import { printReduction } from "../reports/print-reduction.ts";
+import { counted } from "../terminal/counted.ts";
 import { nearest } from "../terminal/nearest.ts";
 import { progressBar } from "../terminal/progress.ts";
 import { type WorkedOutJob, workOutJob } from "../work-out-job.ts";
@@ -107,7 +108,7 @@ async function writeResults(
   const written = await writeFolder(folder, files, interrupted);
   progress.finish();
   if (written.ok) {
-    terminal.tell(`${written.value} files written to ${folder}.`);
+    terminal.tell(`${counted(written.value, "file")} written to ${folder}.`);
     return undefined;
   }
   terminal.tell(written.error);

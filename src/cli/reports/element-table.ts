@@ -1,6 +1,7 @@
 import { type ElementResult, type Job, VERDICTS, type Verdict, type VerdictResult } from "#core";
 import { formatAgainstLimit, formatLevel, sentenceOf, verdictSigns, verdictWords } from "#text";
 import { paintVerdict } from "../terminal/colour.ts";
+import { counted } from "../terminal/counted.ts";
 import { tableLines } from "../terminal/table.ts";
 import type { Terminal } from "../terminal/terminal.ts";
 
@@ -108,7 +109,7 @@ function remarkLines(rows: readonly Row[]): string[] {
     for (const remark of reasonsOf(result)) about.set(remark, (about.get(remark) ?? new Set()).add(element));
   }
   return [...about].map(([remark, elements]) => {
-    const names = elements.size > MOST_NAMED ? `${elements.size} elements` : [...elements].join(", ");
+    const names = elements.size > MOST_NAMED ? counted(elements.size, "element") : [...elements].join(", ");
     return `${names}: ${remark}`;
   });
 }
@@ -122,7 +123,7 @@ export function verdictCounts(elements: readonly ElementResult[]): string {
     const count = elements.filter((element) => verdictOf(element) === verdict).length;
     return `${count} ${verdictWords.en[verdict].toLowerCase()}`;
   });
-  return `${elements.length} element${elements.length === 1 ? "" : "s"}: ${counts.join(", ")}.`;
+  return `${counted(elements.length, "element")}: ${counts.join(", ")}.`;
 }
 
 /** What must be said wherever limits that nobody has read stand behind a verdict; empty where there are none. */

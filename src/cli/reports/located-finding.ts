@@ -2,6 +2,7 @@ import type { ElementResult, Issue, Job, JobResults, RunResult, Severity } from 
 import type { ReadJob } from "#formats";
 import { sentenceOf, severityWords } from "#text";
 import { paintSeverity } from "../terminal/colour.ts";
+import { counted } from "../terminal/counted.ts";
 import { tableLines } from "../terminal/table.ts";
 import type { Terminal } from "../terminal/terminal.ts";
 
@@ -87,6 +88,6 @@ export function findingLines(terminal: Terminal, findings: readonly LocatedFindi
 export function findingCounts(findings: readonly LocatedFinding[]): string {
   const parts = ORDER.map((severity) => ({ severity, count: countOf(findings, severity) }))
     .filter(({ count }) => count > 0)
-    .map(({ severity, count }) => `${count} ${severity}${count === 1 ? "" : "s"}`);
+    .map(({ severity, count }) => counted(count, severity));
   return parts.length > 0 ? parts.join(", ") : "no findings";
 }

@@ -1,3 +1,4 @@
+import { counted } from "../terminal/counted.ts";
 import type { Terminal } from "../terminal/terminal.ts";
 import type { WorkedOutJob } from "../work-out-job.ts";
 import { elementTable, limitsToConfirm, verdictCounts } from "./element-table.ts";
@@ -21,7 +22,7 @@ export function printReduction(terminal: Terminal, worked: WorkedOutJob, verbose
   const shown = verbose ? findings : findings.filter(({ issue }) => issue.severity !== "note");
   if (shown.length > 0) lines(["", ...findingLines(terminal, shown)]);
   const hidden = findings.length - shown.length;
-  if (hidden > 0) lines(["", `--verbose shows ${hidden} ${hidden === 1 ? "note" : "notes"} more.`]);
+  if (hidden > 0) lines(["", `--verbose shows ${counted(hidden, "note")} more.`]);
   const confirm = limitsToConfirm(job);
   if (confirm.length > 0) lines(["", ...confirm]);
 }

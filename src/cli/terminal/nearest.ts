@@ -4,7 +4,7 @@ export function nearest(typed: string, known: readonly string[]): string | undef
     .map((word) => ({ word, distance: editDistance(typed.toLowerCase(), word.toLowerCase()) }))
     .sort((a, b) => a.distance - b.distance);
   const best = ranked[0];
-  return best !== undefined && best.distance <= Math.max(1, typed.length / 3) ? best.word : undefined;
+  return best !== undefined && best.distance <= Math.ceil(typed.length / 3) ? best.word : undefined;
 }
 
 /** How many letters must be put in, taken out or changed (Levenshtein). */
