@@ -4,20 +4,25 @@ import type { HeadingOf } from "./check-readings.ts";
 
 /** A step this many times the usual one is told as a gap; it is judged later, against the station limit. */
 const LONG_STEP = 3;
+/** Fewer steps than this tell nothing about the usual one. */
+const LEAST_STEPS = 4;
 
+interface Station {
+  readonly depth: number;
+  readonly line: number;
+}
+/** The stations of one way through the hole on one face, in the order of the file. */
 interface Pass {
-  readonly name: string;
-  /** +1 downwards, -1 upwards, 0 not known yet */
-  direction: number;
-  previous: number;
-  readonly seen: Map<number, number>;
+  readonly downwards: boolean;
+  readonly stations: Station[];
 }
 
 /**
  * Follows the depth through the rows of a run: repeated stations, turning back within a leg, and long steps.
  *
- * A station is repeated when a depth comes twice in the same leg on the same face. Rows without a leg are taken as one way
- * down and one way up for each face. Depths are compared as the file gives them, metres or counts.
+ * A station is repeated when a depth comes twice in the same leg on the same face. Rows without a leg belong to the way
+ * down as far as the deepest of their face, and to the way up after it. Depths are compared as the file gives them,
+ * metres or counts. Rows at the top, ties and the closing row of a run without legs stand apart.
  *
  * Errors: formats.station-repeated, formats.depth-reversal. Warning: formats.depth-step.
  */
@@ -25,83 +30,74 @@ export function checkDepths(readings: Readings, heading: HeadingOf, found: Finde
   const inMetres = readings.depthM.some(Number.isFinite);
   const depths = inMetres ? readings.depthM : readings.depthCounts;
   const field = heading(inMetres ? "depth_m" : "count");
+  const passes = passesOf(readings, depths);
+  for (const pass of passes) followPass(pass, field, found);
+  tellLongSteps(passes, field, found);
+}
+
+function passesOf(readings: Readings, depths: Float64Array): Pass[] {
+  const { leg, face, count } = readings;
+  const rows = Array.from({ length: count }, (_, i) => i).filter(
+    (i) =>
+      !Number.isNaN(depths[i]!) && (leg[i] === "down" || leg[i] === "up" || (leg[i] === "" && !isClosing(i))),
+  );
+  // The first deepest row of each face ends the way down; one reading repeated there at the end is no way up.
+  const deepest = new Map<number, number>();
+  for (const i of rows) {
+    const best = deepest.get(face[i]!);
+    if (leg[i] === "" && (best === undefined || depths[i]! > depths[best]!)) deepest.set(face[i]!, i);
+  }
+  const comesUp = new Set(
+    rows
+      .filter(
+        (i) => leg[i] === "" && i > deepest.get(face[i]!)! && depths[i]! < depths[deepest.get(face[i]!)!]!,
+      )
+      .map((i) => face[i]!),
+  );
   const passes = new Map<string, Pass>();
-  const steps: { step: number; line: number; from: number; to: number }[] = [];
-  for (let i = 0; i < readings.count; i++) {
-    const leg = readings.leg[i]!;
-    const depth = depths[i]!;
-    // Rows at the top and ties stand where a heading is known, as often as one likes.
-    if (Number.isNaN(depth) || leg === "open" || leg === "close" || leg === "tie") continue;
-    const pass = passOf(passes, leg, readings.face[i]!);
-    const line = readings.line[i]!;
-    const change = depth - pass.previous;
-    const closing = leg === "" && isLast(readings, i);
-    if (change !== 0 && Number.isFinite(change) && !closing)
-      steps.push({ step: Math.abs(change), line, from: pass.previous, to: depth });
-    followPass(pass, depth, line, leg === "", closing, field, found);
+  for (const i of rows) {
+    const upwards = leg[i] === "up" || (leg[i] === "" && comesUp.has(face[i]!) && i > deepest.get(face[i]!)!);
+    const name = `${leg[i]} ${face[i]} ${upwards}`;
+    const pass = passes.get(name) ?? { downwards: !upwards, stations: [] };
+    passes.set(name, pass);
+    pass.stations.push({ depth: depths[i]!, line: readings.line[i]! });
   }
-  tellLongSteps(steps, field, found);
-}
+  return [...passes.values()];
 
-/** The row with which a run without legs may close, at the top. */
-const isLast = (readings: Readings, index: number): boolean => index === readings.count - 1;
-
-function passOf(passes: Map<string, Pass>, leg: string, face: number): Pass {
-  const name = `${leg} ${face}`;
-  const known = passes.get(name);
-  if (known !== undefined) return known;
-  const direction = leg === "down" ? 1 : leg === "up" ? -1 : 0;
-  const fresh: Pass = { name, direction, previous: Number.NaN, seen: new Map() };
-  passes.set(name, fresh);
-  return fresh;
-}
-
-function followPass(
-  pass: Pass,
-  depth: number,
-  line: number,
-  mayTurn: boolean,
-  closing: boolean,
-  field: string,
-  found: Finder,
-): void {
-  const change = Math.sign(depth - pass.previous);
-  const turned = change !== 0 && Number.isFinite(change) && pass.direction !== 0 && change !== pass.direction;
-  const goesUp = turned && mayTurn && pass.direction === 1;
-  if (goesUp) {
-    // The way up passes the same stations again.
-    pass.seen.clear();
-    pass.direction = -1;
-  } else if (pass.direction === 0 && change !== 0 && Number.isFinite(change)) pass.direction = change;
-  const first = pass.seen.get(depth);
-  if (first !== undefined && !closing) {
-    const values = { found: depth, expected: "each station once in a leg on a face", other: first };
-    found.error("formats.station-repeated", { line, field }, values);
-  } else if (turned && !goesUp && !closing) {
-    const values = {
-      found: depth,
-      expected: pass.direction > 0 ? "deeper than the row before" : "higher than the row before",
-    };
-    found.error("formats.depth-reversal", { line, field }, { ...values, other: pass.previous });
+  /** A run without legs may end with a row at the top, where it closes. */
+  function isClosing(i: number): boolean {
+    return i === count - 1 && i > 1 && depths[i]! < depths[i - 1]! && depths[i]! <= depths[0]!;
   }
-  if (first === undefined) pass.seen.set(depth, line);
-  pass.previous = depth;
 }
 
-function tellLongSteps(
-  steps: readonly { step: number; line: number; from: number; to: number }[],
-  field: string,
-  found: Finder,
-): void {
-  if (steps.length < 4) return;
-  const sorted = steps.map((each) => each.step).toSorted((a, b) => a - b);
-  const usual = sorted[sorted.length >> 1]!;
-  for (const { step, line, from, to } of steps) {
-    if (!(step > LONG_STEP * usual)) continue;
-    found.warning(
-      "formats.depth-step",
-      { line, field },
-      { found: `${from} to ${to}`, expected: `steps of about ${usual}` },
-    );
+function followPass({ downwards, stations }: Pass, field: string, found: Finder): void {
+  const seen = new Map<number, number>();
+  let furthest = Number.NaN;
+  for (const { depth, line } of stations) {
+    const first = seen.get(depth);
+    const back = downwards ? depth < furthest : depth > furthest;
+    if (first !== undefined) {
+      const values = { found: depth, expected: "each station once in a leg on a face", other: first };
+      found.error("formats.station-repeated", { line, field }, values);
+    } else if (back) {
+      const values = { found: depth, expected: downwards ? "deeper" : "higher", other: furthest };
+      found.error("formats.depth-reversal", { line, field }, values);
+    }
+    if (first === undefined) seen.set(depth, line);
+    if (!back) furthest = depth;
+  }
+}
+
+function tellLongSteps(passes: readonly Pass[], field: string, found: Finder): void {
+  const steps = passes.flatMap(({ stations }) =>
+    stations.slice(1).map(({ depth, line }, i) => ({ from: stations[i]!.depth, to: depth, line })),
+  );
+  const sizes = steps.map(({ from, to }) => Math.abs(to - from)).filter((size) => size > 0);
+  if (sizes.length < LEAST_STEPS) return;
+  const usual = sizes.toSorted((a, b) => a - b)[sizes.length >> 1]!;
+  for (const { from, to, line } of steps) {
+    if (!(Math.abs(to - from) > LONG_STEP * usual)) continue;
+    const values = { found: `${from} to ${to}`, expected: `steps of about ${usual}` };
+    found.warning("formats.depth-step", { line, field }, values);
   }
 }

@@ -76,7 +76,7 @@ function readSettings(
   }
   const text = decodeText(bytes, found);
   if (text === undefined) return undefined;
-  const parsed = parseJson(text.replace(/^\uFEFF/, ""));
+  const parsed = parseJson(text);
   if (!parsed.ok) {
     const { line, ...values } = parsed.error;
     found.block("formats.json-syntax", { line }, values);

@@ -6,8 +6,8 @@ import type { RawTable } from "./table.ts";
 
 export interface Placement {
   readonly placed: ReadonlyMap<string, PlacedColumn>;
-  /** columns of the contract that stand under another unit: they are there, but cannot be read */
-  readonly wrongUnit: ReadonlySet<string>;
+  /** columns of the contract that are there but cannot be read: under another unit, or more than once */
+  readonly unreadable: ReadonlySet<string>;
 }
 
 /**
@@ -23,15 +23,17 @@ export function placeColumns(table: RawTable, columns: readonly Column[], found:
     columns.flatMap((column) => acceptedHeadings(column).map((as) => [as.heading, { column, as }] as const)),
   );
   const placed = new Map<string, PlacedColumn>();
-  const wrongUnit = new Set<string>();
+  const unreadable = new Set<string>();
   const unknown: string[] = [];
   const seen = new Set<string>();
   for (const [index, heading] of table.headings.entries()) {
     const wanted = heading.toLowerCase();
     const at = { line: table.headingLine, field: excerpt(heading) };
     const match = accepted.get(wanted);
-    if (wanted !== "" && (seen.has(wanted) || (match !== undefined && placed.has(match.column.name)))) {
-      found.block("formats.column-duplicate", at, { found: excerpt(heading), expected: "each heading once" });
+    const isRepeated = seen.has(wanted) || (match !== undefined && placed.has(match.column.name));
+    if (wanted !== "" && isRepeated) {
+      found.error("formats.column-duplicate", at, { found: excerpt(heading), expected: "each heading once" });
+      if (match !== undefined) unreadable.add(match.column.name);
       continue;
     }
     seen.add(wanted);
@@ -41,13 +43,14 @@ export function placeColumns(table: RawTable, columns: readonly Column[], found:
     }
     const meant = columns.find((column) => isOtherUnit(wanted, column));
     if (meant !== undefined) {
-      wrongUnit.add(meant.name);
+      unreadable.add(meant.name);
       const expected = acceptedHeadings(meant).map((as) => as.heading);
       found.error("formats.column-unit", at, { found: excerpt(heading), expected: expected.join(" or ") });
     } else if (wanted !== "") unknown.push(heading);
   }
   tellUnknown(table, columns, placed, unknown, found);
-  return { placed, wrongUnit };
+  for (const name of unreadable) placed.delete(name);
+  return { placed, unreadable };
 }
 
 function tellUnknown(

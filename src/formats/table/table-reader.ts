@@ -15,15 +15,15 @@ export class TableReader {
   readonly #found: Finder;
   readonly #headingLine: number;
   readonly #placed: ReadonlyMap<string, PlacedColumn>;
-  readonly #wrongUnit: ReadonlySet<string>;
+  readonly #unreadable: ReadonlySet<string>;
   readonly #sign: DecimalSign;
 
   constructor(table: RawTable, columns: readonly Column[], found: Finder) {
     this.#found = found;
     this.#headingLine = table.headingLine;
-    const { placed, wrongUnit } = placeColumns(table, columns, found);
+    const { placed, unreadable } = placeColumns(table, columns, found);
     this.#placed = placed;
-    this.#wrongUnit = wrongUnit;
+    this.#unreadable = unreadable;
     this.rows = table.rows;
     this.#sign = decimalSignOf(table, [...placed.values()], found);
   }
@@ -37,10 +37,10 @@ export class TableReader {
     return this.#placed.get(name)?.heading ?? name;
   }
 
-  /** Blocks the file unless the column is there. A column under a wrong unit has been told already. */
+  /** Blocks the file unless the column is there. One that cannot be read has been told already. */
   require(name: string): void {
     if (this.has(name)) return;
-    if (this.#wrongUnit.has(name)) this.#found.blocked = true;
+    if (this.#unreadable.has(name)) this.#found.blocked = true;
     else {
       const at = { line: this.#headingLine, field: name };
       this.#found.block("formats.column-missing", at, { found: "no such heading", expected: name });
@@ -117,46 +117,47 @@ export class TableReader {
   }
 }
 
+/** One number cell that shows a decimal sign. */
+interface Shown {
+  readonly line: number;
+  readonly field: string;
+  readonly text: string;
+}
+
 /**
- * The decimal sign of a file: the one that its number cells show. Both in one file is a clash.
+ * The decimal sign of a file: the one that most of its number cells show.
  *
+ * Both in one file is a clash: it is told at the first cell of the rarer kind, and all cells of that kind are bad cells.
  * In a comma-separated file quoted cells such as "1,024" alone do not tell a decimal comma from a thousands sign.
  */
 function decimalSignOf(table: RawTable, columns: readonly PlacedColumn[], found: Finder): DecimalSign {
-  const numeric = columns.filter(
-    (column) => column.kind !== "text" && column.kind !== "word" && column.kind !== "time",
-  );
-  let comma: { line: number; field: string; cell: Cell } | undefined;
-  let point: { line: number; field: string; cell: Cell } | undefined;
-  let onlyThousands = table.separator === ",";
-  for (const row of table.rows)
-    for (const column of numeric) {
-      const cell = row.cells[column.index];
-      const use = decimalUse(cell);
-      if (use === "comma") {
-        comma ??= { line: row.line, field: column.heading, cell };
-        onlyThousands = onlyThousands && mayBeThousands(cell);
-      }
-      if (use === "point") point ??= { line: row.line, field: column.heading, cell };
-      if (comma !== undefined && point !== undefined && !onlyThousands) {
-        const later = comma.line >= point.line ? comma : point;
-        const earlier = later === comma ? point : comma;
-        const values = {
-          found: excerpt(textOf(later.cell)),
-          expected: excerpt(textOf(earlier.cell)),
-          other: earlier.line,
-        };
-        found.block("formats.decimal-clash", { line: later.line, field: later.field }, values);
-        return ".";
-      }
-    }
+  const { commas, points } = decimalsOf(table, columns);
+  const [comma, point] = [commas[0], points[0]];
   if (comma === undefined) return ".";
-  if (onlyThousands) {
-    const values = { found: excerpt(textOf(comma.cell)), expected: "numbers without a thousands sign" };
+  if (table.separator === "," && commas.every(({ text }) => mayBeThousands(text))) {
+    const values = { found: excerpt(comma.text), expected: "numbers without a thousands sign" };
     found.block("formats.decimal-ambiguous", { line: comma.line, field: comma.field }, values);
     return ".";
   }
-  return ",";
+  if (point === undefined) return ",";
+  const [rare, usual] = commas.length > points.length ? [point, comma] : [comma, point];
+  const values = { found: excerpt(rare.text), expected: excerpt(usual.text), other: usual.line };
+  found.error("formats.decimal-clash", { line: rare.line, field: rare.field }, values);
+  return rare === comma ? "." : ",";
+}
+
+function decimalsOf(table: RawTable, columns: readonly PlacedColumn[]): { commas: Shown[]; points: Shown[] } {
+  const commas: Shown[] = [];
+  const points: Shown[] = [];
+  const numeric = columns.filter(({ kind }) => kind !== "text" && kind !== "word" && kind !== "time");
+  for (const row of table.rows)
+    for (const { index, heading } of numeric) {
+      const cell = row.cells[index];
+      const use = decimalUse(cell);
+      if (use === "neither") continue;
+      (use === "comma" ? commas : points).push({ line: row.line, field: heading, text: textOf(cell) });
+    }
+  return { commas, points };
 }
 
 const textOf = (cell: Cell): string =>

@@ -9,11 +9,12 @@ export const MAX_LINE_LENGTH = 100_000;
 /**
  * Text of a file that should be UTF-8, with or without byte order mark; line ends become "\n".
  *
- * UTF-16 with a byte order mark is unmistakable: it is read, with a note. UTF-16 without one, another
+ * UTF-16 with a byte order mark is unmistakable: it is read all the same. UTF-16 without one, another
  * 8-bit code page or a binary file is a finding: characters are never replaced or guessed.
  *
  * @returns the text, or undefined when the file is blocked.
- * Errors: formats.file-too-large, formats.file-empty, formats.not-text, formats.encoding, formats.line-too-long.
+ * Errors: formats.file-too-large, formats.file-empty, formats.not-text, formats.encoding, formats.line-too-long,
+ *   formats.utf16-read (does not block).
  */
 export function decodeText(bytes: Uint8Array, found: Finder): string | undefined {
   if (bytes.length > MAX_TEXT_BYTES) {
@@ -40,7 +41,7 @@ function encodingOf(bytes: Uint8Array, found: Finder): "utf-8" | "utf-16le" | "u
   const mark = (bytes[0] ?? 0) * 256 + (bytes[1] ?? 0);
   if (mark === 0xfffe || mark === 0xfeff) {
     const name = mark === 0xfffe ? "utf-16le" : "utf-16be";
-    found.note("formats.utf16-read", { line: 1 }, { found: name.toUpperCase(), expected: "UTF-8" });
+    found.error("formats.utf16-read", { line: 1 }, { found: name.toUpperCase(), expected: "UTF-8" });
     return name;
   }
   const nul = bytes.indexOf(0);

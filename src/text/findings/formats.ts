@@ -78,7 +78,7 @@ export const formatsSentences: Sentences = {
   "formats.depth-beyond-toe":
     "Depth {found} m is far below what was to be built; expected {expected}. Is it the right element, and are depths in metres?",
   "formats.depth-reversal":
-    "Depth {found} after {other}; expected {expected} within a leg. Check leg and order of the rows.",
+    "Depth {found} after {other}; expected {expected} within a leg. Check the leg and the order of the rows.",
   "formats.depth-step": "The depth goes from {found}; expected {expected}. A station may be missing.",
   "formats.element-unknown": 'Found "{found}", which the schedule does not have; expected {expected}.',
   "formats.element-unusable": "The line of element {found} in the schedule has errors; expected {expected}.",
@@ -158,7 +158,8 @@ export const formatsSentences: Sentences = {
   "formats.tube-unusable": "The line of tube {found} has errors; expected {expected} that can be read.",
   "formats.tube-without-position": "Found {found}; expected {expected}.",
   "formats.two-schedules": "Found {found}; expected {expected}. Only elements.csv is read.",
-  "formats.utf16-read": "Found text in {found}; expected {expected}. It was read all the same.",
+  "formats.utf16-read":
+    "Found text in {found}; expected {expected}. It was read all the same; save it again as UTF-8.",
   "formats.xlsx-unreadable": "The workbook cannot be read: found {found}; expected {expected}.",
   "formats.zero-not-applied": "Found {found}; expected {expected}. The tilt zero is not applied again.",
   "formats.zip-path":

@@ -81,7 +81,6 @@ export const brokenReadings: readonly BrokenCase[] = [
     name: "UTF-16 with byte order mark",
     broken: encoded(R1, (t) => utf16(`\uFEFF${t}`)),
     code: "formats.utf16-read",
-    severity: "note",
     file: R1,
     line: 1,
   },
