@@ -43,6 +43,8 @@ export interface ChainedHeadings {
 
 const MAX_SWEEPS = 12;
 const SETTLED_RAD = 1e-12;
+/** closer to horizontal than 3 degrees a gyro along the hole says next to nothing about the heading */
+const LEAST_DOWN = 0.05;
 /** rows of the way that are this close to an end of it are the end itself, metres */
 const SAME_DEPTH_M = 0.001;
 
@@ -65,84 +67,87 @@ export function chainHeadings(
   driftRad: Float64Array,
 ): ChainedHeadings {
   const count = rows.turnRad.length;
-  const headingRad = new Float64Array(count);
-  const state = {
+  const state: State = {
+    headingRad: new Float64Array(count),
     north: new Float64Array(count),
     east: new Float64Array(count),
     down: new Float64Array(count),
   };
   // First guess without holonomy, so that the way back has directions to lead through.
-  for (let i = 0; i < count; i++) {
-    headingRad[i] = constants.openingHeadingRad + rows.turnRad[i]! - rows.turnRad[constants.openingRow]!;
-    setTangent(rows, state, i, headingRad[i]!);
-  }
+  for (let i = 0; i < count; i++)
+    setHeading(
+      rows,
+      state,
+      i,
+      constants.openingHeadingRad + rows.turnRad[i]! - rows.turnRad[constants.openingRow]!,
+    );
   let sums = { holonomyRad: 0, earthTurnRad: 0 };
   for (let sweep = 0; sweep < MAX_SWEEPS; sweep++) {
-    const before = headingRad.slice();
-    sums = sweepRows(rows, constants, driftRad, headingRad, state);
-    if (largestChange(before, headingRad) < SETTLED_RAD) break;
+    const before = state.headingRad.slice();
+    sums = sweepRows(rows, constants, driftRad, state, sweep === 0);
+    if (largestChange(before, state.headingRad) < SETTLED_RAD) break;
   }
-  return { headingRad, ...state, ...sums };
+  return { ...state, ...sums };
 }
 
-type Tangents = Pick<ChainedHeadings, "north" | "east" | "down">;
+type State = Pick<ChainedHeadings, "headingRad" | "north" | "east" | "down">;
 
-function setTangent(rows: ChainRows, state: Tangents, i: number, heading: number): NorthEastDown {
+function setHeading(rows: ChainRows, state: State, i: number, heading: number): void {
   const tangent = tangentFromTilt({ x: rows.tiltX[i]!, y: rows.tiltY[i]! }, heading);
+  state.headingRad[i] = heading;
   state.north[i] = tangent.north;
   state.east[i] = tangent.east;
   state.down[i] = tangent.down;
-  return tangent;
 }
 
-const tangentOf = (state: Tangents, i: number): NorthEastDown =>
+const tangentOf = (state: State, i: number): NorthEastDown =>
   ned(state.north[i]!, state.east[i]!, state.down[i]!);
 
 function sweepRows(
   rows: ChainRows,
   constants: ChainConstants,
   driftRad: Float64Array,
-  headingRad: Float64Array,
-  state: Tangents,
+  state: State,
+  first: boolean,
 ): { holonomyRad: number; earthTurnRad: number } {
   const { openingRow } = constants;
-  const count = headingRad.length;
   const sums = { holonomyRad: 0, earthTurnRad: 0 };
-  headingRad[openingRow] = constants.openingHeadingRad - driftRad[openingRow]!;
-  setTangent(rows, state, openingRow, headingRad[openingRow]!);
-  for (let i = openingRow + 1; i < count; i++) {
-    const step = carry(rows, constants, state, i - 1, i, (change) => {
-      headingRad[i] = headingRad[i - 1]! + change - (driftRad[i]! - driftRad[i - 1]!);
-      return headingRad[i]!;
-    });
+  setHeading(rows, state, openingRow, constants.openingHeadingRad - driftRad[openingRow]!);
+  for (let i = openingRow + 1; i < driftRad.length; i++) {
+    const step = carry(rows, constants, driftRad, state, i - 1, i, first);
     sums.holonomyRad += step.holonomyRad;
     sums.earthTurnRad += step.earthTurnRad;
   }
-  for (let i = openingRow - 1; i >= 0; i--) {
-    carry(rows, constants, state, i + 1, i, (change) => {
-      headingRad[i] = headingRad[i + 1]! + change - (driftRad[i]! - driftRad[i + 1]!);
-      return headingRad[i]!;
-    });
-  }
+  for (let i = openingRow - 1; i >= 0; i--) carry(rows, constants, driftRad, state, i + 1, i, first);
   return sums;
 }
 
-/** One step from a settled row to the next; three rounds because the new direction depends on the new heading. */
+/**
+ * One step from a settled row to the next; three rounds because the new direction depends on the new heading.
+ *
+ * Turning the direction by a small angle changes the holonomy by 1 - cos I of it, so what is left is divided by cos I
+ * (Newton); plain repetition would not settle in holes far from plumb.
+ */
 function carry(
   rows: ChainRows,
   constants: ChainConstants,
-  state: Tangents,
+  driftRad: Float64Array,
+  state: State,
   from: number,
   to: number,
-  applyChange: (change: number) => number,
+  first: boolean,
 ): { holonomyRad: number; earthTurnRad: number } {
   const seconds = rows.timeS[to]! - rows.timeS[from]!;
   const shown = rows.turnRad[to]! - rows.turnRad[from]! - constants.ownRateRadPerS * seconds;
+  const without = state.headingRad[from]! + shown - (driftRad[to]! - driftRad[from]!);
+  if (first) setHeading(rows, state, to, without);
   const way = wayBetween(rows, from, to);
   let terms = { holonomyRad: 0, earthTurnRad: 0 };
   for (let round = 0; round < 3; round++) {
     terms = alongWay(rows, constants.earthRate, state, way, seconds);
-    setTangent(rows, state, to, applyChange(shown - terms.earthTurnRad + terms.holonomyRad));
+    const heading = state.headingRad[to]!;
+    const left = without - terms.earthTurnRad + terms.holonomyRad - heading;
+    setHeading(rows, state, to, heading + left / Math.max(state.down[to]!, LEAST_DOWN));
   }
   return terms;
 }
@@ -175,7 +180,7 @@ function firstAtOrAbove(rows: ChainRows, depthM: number): number {
 function alongWay(
   rows: ChainRows,
   earthRate: NorthEastDown,
-  state: Tangents,
+  state: State,
   way: readonly number[],
   seconds: number,
 ): { holonomyRad: number; earthTurnRad: number } {
