@@ -3,6 +3,7 @@ import { Finder, gatherFindings } from "../finding/finder.ts";
 import { type JsonDocument, parseJson } from "../json/parse-json.ts";
 import { decodeText } from "../text/decode-text.ts";
 import { checkRunCounts } from "./check-calibrations.ts";
+import { checkPlace } from "./check-place.ts";
 import { checkPositions } from "./check-positions.ts";
 import type { FolderReader } from "./folder.ts";
 import { readCalibrations, readInstruments } from "./read-calibrations.ts";
@@ -122,6 +123,7 @@ function assemble(
   const { calibrations, badIds } = readCalibrations(input, instruments, found);
   const north = new SiteNorth(input.place, schedule.elements);
   north.checkGrid(found);
+  checkPlace(input.place, schedule.elements, found);
   const context: RunContext = {
     folder,
     input,

@@ -120,6 +120,8 @@ export const formatsSentences: Sentences = {
   "formats.not-zip": "The archive cannot be read: found {found}; expected {expected}.",
   "formats.opening-missing":
     "Found {found} for the opening; expected {expected}. The heading is worked back from the other references.",
+  "formats.place-far":
+    "The elements lie about {found} in {crs}, but expected them near latitude and longitude {expected}. Check crs, latitude and longitude.",
   "formats.position-far":
     "Found the position {found}; expected one {expected}, where the others are, {distance} m away.",
   "formats.position-repeated": "The position {found} is that of {other} too; expected {expected}.",
@@ -134,6 +136,8 @@ export const formatsSentences: Sentences = {
   "formats.reference-not-at-top":
     "The row of this reference, in line {line}, stands at a depth of {found} m; expected {expected}. Add rows with leg open and close.",
   "formats.reference-unused": "Found {found}; expected {expected}. It is passed over.",
+  "formats.schedule-swapped":
+    "Eastings and northings of the whole schedule look swapped: found about {found}; expected about {expected} at the place of the job.",
   "formats.section-incomplete": "Found {found}; expected {expected}. The section counts as not given.",
   "formats.spiral-order": "Found depth {found} in the spiral; expected {expected}.",
   "formats.start-with-tube": "Found {found}; expected {expected}.",

@@ -643,6 +643,32 @@ export const brokenSettings: readonly BrokenCase[] = [
     field: "easting_m",
   },
   {
+    name: "whole schedule swapped",
+    broken: (f) => {
+      const swap = (text: string) => text.replaceAll(/(3050\d\d\.\d+),(57100\d\d\.\d+)/g, "$2,$1");
+      for (const name of [SCHEDULE, "tubes.csv"]) f.set(name, swap(String(f.get(name))));
+    },
+    code: "formats.schedule-swapped",
+    file: JOB,
+    field: "place",
+  },
+  {
+    name: "place far from the elements",
+    broken: set(["place", "latitude_deg"], 41.5),
+    code: "formats.place-far",
+    severity: "warning",
+    file: JOB,
+    field: "place",
+  },
+  {
+    name: "criterion for no element",
+    broken: set(["criteria", 0, "applies_to"], { kind: "bored-piles" }),
+    code: "formats.criterion-idle",
+    severity: "warning",
+    file: JOB,
+    field: "criteria[0].applies_to",
+  },
+  {
     name: "no run at all",
     broken: set(["runs"], undefined),
     code: "formats.json-missing",
