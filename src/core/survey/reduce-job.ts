@@ -3,17 +3,24 @@ import type { NorthEastDown } from "../geometry/vector.ts";
 import type { PathMethodId } from "../path/path-method.ts";
 import type { SurveyRun } from "../readings/survey-run.ts";
 import { contract } from "../result.ts";
+import type { ElementWork, WorkedRun } from "./axis-of-element.ts";
 import type { Job } from "./job.ts";
-import { type ElementWork, reduceElement } from "./reduce-element.ts";
-import { type ReducedRun, reduceRun } from "./reduce-run.ts";
-import type { JobResults } from "./results.ts";
+import { propagateRun } from "./propagate-run.ts";
+import { reduceElement } from "./reduce-element.ts";
+import { reduceRun } from "./reduce-run.ts";
+import type { JobResults, RunResult } from "./results.ts";
 import type { RunContext } from "./run-context.ts";
+import { covarianceOf, effectsOf } from "./uncertain-axis.ts";
 
 export interface ReduceOptions {
   /** default: minimum curvature */
   readonly method?: PathMethodId;
   /** ids of the elements to work out; all when left out */
   readonly only?: readonly string[];
+  /** trials of the budget for every verdict; without, only where no exact probability is known */
+  readonly trials?: number;
+  /** of the trials; 1 when left out */
+  readonly seed?: number;
   /** told after each element */
   readonly onProgress?: (done: number, total: number) => void;
 }
@@ -37,28 +44,24 @@ export function reduceJob(job: Job, options: ReduceOptions = {}): JobResults {
   const runsOf = groupBy(job.runs, (run) => run.elementId);
   const tubesOf = groupBy(job.tubes, (tube) => tube.elementId);
   const context = contextMaker(job, method);
-  const runs: ReducedRun["result"][] = [];
+  const trials = { trials: options.trials, seed: options.seed ?? 1 };
+  const runs: RunResult[] = [];
   const results = elements.map((element, i) => {
     const tubes = tubesOf.get(element.id) ?? [];
     const work: ElementWork = {
       element,
       tubes,
       runs: (runsOf.get(element.id) ?? []).map((run) => {
-        const top = topOf(run, element, tubes);
-        const own = context(run, top);
-        return {
-          reduced: reduceRun(run, own),
-          top,
-          stationLimitM: run.stationLimitM,
-          instrument: own.instrument,
-        };
+        const own = context(run, topOf(run, element, tubes));
+        const reduced = reduceRun(run, own);
+        return { run, context: own, reduced, uncertainty: propagateRun(run, own, reduced) };
       }),
       criteria: job.criteria,
       decision: job.decision,
       method,
     };
-    runs.push(...work.runs.map(({ reduced }) => reduced.result));
-    const result = reduceElement(work);
+    runs.push(...work.runs.map(withCovariances));
+    const result = reduceElement(work, trials);
     options.onProgress?.(i + 1, elements.length);
     return result;
   });
@@ -75,6 +78,17 @@ function contextMaker(job: Job, method: PathMethodId) {
     top,
     method,
   });
+}
+
+/** The covariance of every station of a run. */
+function withCovariances({ reduced, uncertainty }: WorkedRun): RunResult {
+  if (uncertainty === undefined) return reduced.result;
+  const { path } = uncertainty;
+  const axis = { path, parts: [{ uncertainty, share: 1 }], tubes: [] };
+  return {
+    ...reduced.result,
+    covariances: Array.from(path.depthM, (depthM) => covarianceOf(effectsOf(axis, depthM))),
+  };
 }
 
 /** Where depth is 0: the head of the tube, what the run says, or the design head of the element. */

@@ -55,6 +55,7 @@ export function reduceRun(run: SurveyRun, context: RunContext): ReducedRun {
       steps: record.steps,
       findings: record.findings,
       path,
+      covariances: [],
       gaps: built?.gaps ?? [],
       judgeable: path !== undefined && (outcome?.judgeable ?? false),
     },

@@ -3,6 +3,9 @@ import type { Judgement } from "../criteria/judge.ts";
 import type { HolePath } from "../path/hole-path.ts";
 import type { PathMethodId } from "../path/path-method.ts";
 import type { Issue } from "../result.ts";
+import type { BudgetEntry } from "../uncertainty/budget.ts";
+import type { SourceId } from "../uncertainty/error-source.ts";
+import type { Covariance } from "./uncertain-axis.ts";
 
 /** One run, reduced. `path` is undefined where the run could not be worked out; the findings say why. */
 export interface RunResult {
@@ -13,6 +16,8 @@ export interface RunResult {
   readonly steps: readonly StepReport[];
   readonly findings: readonly Issue[];
   readonly path: HolePath | undefined;
+  /** covariance of each station's point: nn, ne, nd, ee, ed, dd, square metres; empty where there is no path */
+  readonly covariances: readonly Covariance[];
   /** stretches between stations longer than the station limit, metres along the hole */
   readonly gaps: readonly { readonly fromM: number; readonly toM: number }[];
   /** false: a misclosure over its limit or the like; the path is shown, the element is not judged */
@@ -47,6 +52,45 @@ export interface VerticalityResult {
 /** One rule held against one element. */
 export type VerdictResult = Judgement;
 
+/** Part of one source in the variance of the offset at a place. */
+export interface SourceShare {
+  readonly source: SourceId;
+  /** standard offset that the source alone would leave (along and across together), metres */
+  readonly standardM: number;
+  /** of the variance, [0, 1] */
+  readonly share: number;
+}
+
+/** Outcome of the trials for one rule. */
+export interface TrialSummary {
+  readonly criterionId: string;
+  readonly trials: number;
+  readonly seed: number;
+  readonly mean: number;
+  readonly standardUncertainty: number;
+  /** shortest interval that holds 95 % of the trials */
+  readonly from95: number;
+  readonly to95: number;
+  /** standard deviation of the probability that comes from the number of trials */
+  readonly probabilityTolerance: number;
+}
+
+/** Uncertainty of the as-built axis of an element, row by row of its axis. */
+export interface ElementUncertaintyResult {
+  /** covariance of each row's point: nn, ne, nd, ee, ed, dd, square metres */
+  readonly covariances: readonly Covariance[];
+  /** larger semi-axis of the 95 % ellipse of the offset, metres */
+  readonly u95M: readonly number[];
+  readonly budget: readonly {
+    readonly place: "toe" | "worst";
+    readonly atDownM: number;
+    readonly shares: readonly SourceShare[];
+  }[];
+  /** standard values that were used, and where they come from */
+  readonly sources: readonly BudgetEntry[];
+  readonly trials: readonly TrialSummary[];
+}
+
 export interface ElementResult {
   readonly elementId: string;
   readonly runIds: readonly string[];
@@ -56,6 +100,8 @@ export interface ElementResult {
   readonly gaps: RunResult["gaps"];
   readonly verticality: VerticalityResult | undefined;
   readonly verdicts: readonly VerdictResult[];
+  /** undefined where there is no axis */
+  readonly uncertainty: ElementUncertaintyResult | undefined;
   readonly findings: readonly Issue[];
 }
 

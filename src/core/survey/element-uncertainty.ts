@@ -1,0 +1,118 @@
+import type { CriterionRequest } from "../criteria/criterion.ts";
+import { isMeasured, type ValueUncertainty } from "../criteria/decide.ts";
+import { criterion } from "../criteria/registry.ts";
+import { designAxes } from "../elements/design-axis.ts";
+import { errorEllipse } from "../uncertainty/error-ellipse.ts";
+import type { SourceId } from "../uncertainty/error-source.ts";
+import type { ElementAxis, ElementWork } from "./axis-of-element.ts";
+import type { AxisRow, ElementUncertaintyResult, SourceShare } from "./results.ts";
+import { TrialSeries } from "./trial-series.ts";
+import type { TrialOptions } from "./trials.ts";
+import { covarianceOf, type Effect, effectsOf, type UncertainAxis } from "./uncertain-axis.ts";
+import { offsetEffects, offsetUncertainty } from "./value-uncertainty.ts";
+
+/** Standard place of an access tube in its element, each horizontal axis, metres: common practice, no source. */
+const USUAL_TUBE_POSITION_M = 0.02;
+
+/** Semi-axis of the ellipse that holds the true point in plan with 95 %: sqrt(-2 ln 0.05). */
+export const COVERAGE_95_PLAN = Math.sqrt(-2 * Math.log(0.05));
+
+/** What is known of the uncertainty of one element's axis, worked out when asked for. */
+export class ElementUncertainty {
+  readonly #found: ElementAxis;
+  readonly #axis: UncertainAxis;
+  readonly #series: TrialSeries;
+  readonly #trials: TrialOptions;
+
+  constructor(work: ElementWork, found: ElementAxis, trials: TrialOptions) {
+    const tubeStandardM = tubePosition(found);
+    this.#found = found;
+    this.#trials = trials;
+    this.#axis = {
+      path: found.axis.path,
+      parts: found.shares.flatMap(({ worked: { uncertainty }, share }) =>
+        uncertainty === undefined ? [] : [{ uncertainty, share }],
+      ),
+      tubes: tubesOf(found, tubeStandardM),
+    };
+    this.#series = new TrialSeries(work, tubeStandardM, trials);
+  }
+
+  /** Standard uncertainty and probability for one rule: exact for an offset at one place, else by trials. */
+  ofValue(request: CriterionRequest): ValueUncertainty | undefined {
+    const measured = criterion(request.kind)?.measure(this.#found.axis, request);
+    if (measured === undefined || !isMeasured(measured)) return undefined;
+    if (this.#trials.trials === undefined) {
+      const exact = offsetUncertainty(this.#axis, measured);
+      if (exact !== undefined) return exact;
+    }
+    return this.#series.ofValue(request);
+  }
+
+  result(rows: readonly AxisRow[]): ElementUncertaintyResult {
+    const effects = rows.map((row) => effectsOf(this.#axis, row.depthM));
+    const axes = designAxes(this.#found.axis.element);
+    const planes = rows.map((row) =>
+      offsetEffects(this.#axis, {
+        fromDepthM: undefined,
+        atDepthM: row.depthM,
+        axes,
+        alongM: row.alongM,
+        acrossM: row.acrossM,
+        component: "both",
+        limitM: Number.NaN,
+      }),
+    );
+    const worst = rows.reduce((best, row, i) => (row.offsetM > rows[best]!.offsetM ? i : best), 0);
+    const last = rows.length - 1;
+    return {
+      covariances: effects.map(covarianceOf),
+      u95M: planes.map(({ along, across }) => {
+        const sum = (a: readonly number[], b: readonly number[]) => a.reduce((s, v, i) => s + v * b[i]!, 0);
+        const plane = { nn: sum(along, along), ne: sum(along, across), ee: sum(across, across) };
+        return COVERAGE_95_PLAN * errorEllipse(plane).semiMajor;
+      }),
+      budget: [
+        { place: "toe", atDownM: rows[last]?.downM ?? Number.NaN, shares: sharesOf(planes[last]) },
+        { place: "worst", atDownM: rows[worst]?.downM ?? Number.NaN, shares: sharesOf(planes[worst]) },
+      ],
+      sources: [...this.#axis.parts.flatMap(({ uncertainty }) => [...uncertainty.budget.values()])].filter(
+        (entry, i, all) => all.findIndex((each) => each.source === entry.source) === i,
+      ),
+      trials: this.#series.summary(),
+    };
+  }
+}
+
+function tubePosition({ axis, shares }: ElementAxis): number {
+  if (axis.tubes.length === 0) return 0;
+  const declared = shares.flatMap(({ worked }) => worked.uncertainty?.budget.get("tube-position") ?? []);
+  return declared[0]?.value ?? USUAL_TUBE_POSITION_M;
+}
+
+/** Each surveyed tube's place in the element counts by its share in the axis. */
+function tubesOf(found: ElementAxis, standardM: number): UncertainAxis["tubes"] {
+  if (standardM === 0) return [];
+  const share = 1 / Math.max(found.axis.tubes.length, 1);
+  return found.axis.tubes.map(() => ({ standardM, share }));
+}
+
+/** Share of each source in the variance of the offset (along and across together), largest first. */
+function sharesOf(
+  plane: { along: readonly number[]; across: readonly number[]; effects: readonly Effect[] } | undefined,
+): readonly SourceShare[] {
+  if (plane === undefined) return [];
+  const sums = new Map<SourceId, number>();
+  plane.effects.forEach(({ source }, i) => {
+    const square = plane.along[i]! ** 2 + plane.across[i]! ** 2;
+    sums.set(source, (sums.get(source) ?? 0) + square);
+  });
+  const whole = [...sums.values()].reduce((sum, value) => sum + value, 0);
+  return [...sums]
+    .map(([source, variance]) => ({
+      source,
+      standardM: Math.sqrt(variance),
+      share: whole > 0 ? variance / whole : 0,
+    }))
+    .sort((a, b) => b.share - a.share);
+}
