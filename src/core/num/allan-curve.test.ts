@@ -65,7 +65,10 @@ describe("readAllanTerms", () => {
       expect(Math.abs(terms.randomWalkSlope + 0.5), `seed ${seed}`).toBeLessThan(0.1);
       expect(terms.floor).toBeLessThan(0.05);
     }
-    expect(readAllanTerms(allanCurve(noise(1, 200), 1)).floorReached).toBe(false);
+    const short = readAllanTerms(allanCurve(noise(1, 200), 1));
+    expect(short.floorReached).toBe(false);
+    expect(short.rateRandomWalk).toBeNaN();
+    expect(short.firstRising).toBeUndefined();
   });
 
   test("[B3] with a random walk K of the rate the floor lies near sqrt(2 N K / sqrt 3), at sqrt(3) N / K", () => {
@@ -79,6 +82,7 @@ describe("readAllanTerms", () => {
       expect(terms.floorReached).toBe(true);
       expect(terms.floorTimeS).toBeGreaterThan(40);
       expect(terms.floorTimeS).toBeLessThan(700);
+      expect(Math.abs(terms.rateRandomWalk / step - 1), `seed ${seed}`).toBeLessThan(0.35);
       expect(terms.biasInstability / terms.floor).toBeCloseTo(1 / 0.664, 2);
     }
   });

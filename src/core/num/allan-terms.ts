@@ -13,6 +13,14 @@ export interface AllanTerms {
   readonly biasInstability: number;
   /** averaging time of the lowest point, s */
   readonly floorTimeS: number;
+  /** place in the curve of the longest averaging time at which N was read */
+  readonly lastFalling: number;
+  /** place in the curve of the lowest point */
+  readonly lowest: number;
+  /** rate random walk K: unit of the rates over root second; NaN where the curve does not rise far enough to show it */
+  readonly rateRandomWalk: number;
+  /** place in the curve of the shortest averaging time at which K was read; undefined where it was not */
+  readonly firstRising: number | undefined;
   /** false when the curve still falls at its end: the floor is then an upper bound, the record too short */
   readonly floorReached: boolean;
 }
@@ -26,13 +34,15 @@ const TRUSTED_DEGREES = 19;
  * Reads angle random walk and floor off an Allan deviation curve.
  *
  * N is the mean of deviation times root averaging time over the falling part: from the shortest time to a
- * quarter of the time of the lowest point, where other noise begins to show, as far as points are trusted.
+ * quarter of the time of the lowest point, where other noise begins to show, as far as points are trusted. K is read
+ * likewise over the rising part, from four times the time of the lowest point on, with the share of N taken off.
  *
  * @param curve at least one averaging time.
  * @throws ContractError if the curve is empty.
  *
  * Frame: none.
- * Source: IEEE Std 952, annex C: N / sqrt(tau), 0.664 B at the minimum (from memory).
+ * Source: IEEE Std 952, annex C: N / sqrt(tau), 0.664 B at the minimum, K sqrt(tau / 3)
+ *   (from memory).
  * Checked against: simulated white noise and white noise with a random walk of the rate (allan-terms.test.ts).
  */
 export function readAllanTerms(curve: AllanCurve): AllanTerms {
@@ -50,8 +60,18 @@ export function readAllanTerms(curve: AllanCurve): AllanTerms {
   const last = falling[falling.length - 1]!;
   const first = falling[0]!;
   const floor = curve.deviation[lowest]!;
+  const randomWalk = Math.exp(walks.reduce((sum, value) => sum + value, 0) / walks.length);
+  const rising = usable.filter((i) => time[i]! >= 4 * time[lowest]!);
+  const rateWalks = rising.map((i) => {
+    const left = curve.deviation[i]! ** 2 - randomWalk ** 2 / time[i]!;
+    return Math.log((3 * left) / time[i]!) / 2;
+  });
   return {
-    randomWalk: Math.exp(walks.reduce((sum, value) => sum + value, 0) / walks.length),
+    randomWalk,
+    lastFalling: last,
+    lowest,
+    rateRandomWalk: Math.exp(rateWalks.reduce((sum, value) => sum + value, 0) / rateWalks.length),
+    firstRising: rising[0],
     randomWalkSlope:
       Math.log(curve.deviation[last]! / curve.deviation[first]!) / Math.log(time[last]! / time[first]!),
     floor,

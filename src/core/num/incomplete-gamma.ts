@@ -28,8 +28,8 @@ export function incompleteGamma(a: number, x: number): { readonly lower: number;
   return { lower: 1 - upper, upper };
 }
 
-/** x^a e^-x / Gamma(a + 1). */
-function powerTerm(a: number, x: number): number {
+/** x^a e^-x / Gamma(a + 1) for a >= 0, x > 0: for whole a the chance of a events where x are expected. */
+export function powerTerm(a: number, x: number): number {
   // For small a the logarithms are small; for large a they would cancel.
   if (a < 1) return Math.exp(a * Math.log(x) - x - logGamma(a + 1));
   return Math.exp(-a * deviance(x, a) - stirlingError(a)) / Math.sqrt(2 * Math.PI * a);

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { ContractError } from "../result.ts";
-import { normalCdf, normalDensity, normalQuantile, normalUpper } from "./normal.ts";
+import { normalBetween, normalCdf, normalDensity, normalQuantile, normalUpper } from "./normal.ts";
 
 describe("normal distribution", () => {
   // Tabled quantiles to 16 digits (from memory); the tail of -10 and -20 likewise.
@@ -40,6 +40,13 @@ describe("normal distribution", () => {
       const slope = (normalCdf(z + 1e-5) - normalCdf(z - 1e-5)) / 2e-5;
       expect(Math.abs(slope - normalDensity(z))).toBeLessThan(1e-9);
     }
+  });
+
+  test("the part between two values keeps its digits in both tails", () => {
+    expect(normalBetween(-1, 1)).toBeCloseTo(0.682689492137086, 14);
+    expect(Math.abs(normalBetween(10, 11) / normalBetween(-11, -10) - 1)).toBeLessThan(1e-14);
+    expect(normalBetween(Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY)).toBe(1);
+    expect(normalBetween(Number.NaN, 1)).toBeNaN();
   });
 
   test("at the ends and without a number", () => {

@@ -20,6 +20,11 @@ export const normalCdf = (z: number): number => erfc(-z / Math.SQRT2) / 2;
 /** Probability that a standard normal variable exceeds z, exact in the upper tail. */
 export const normalUpper = (z: number): number => erfc(z / Math.SQRT2) / 2;
 
+/** Probability that a standard normal variable lies between a and b, a <= b, exact in both tails. */
+export function normalBetween(a: number, b: number): number {
+  return a > 0 ? normalUpper(a) - normalUpper(b) : normalCdf(b) - normalCdf(a);
+}
+
 /**
  * The value that a standard normal variable stays below with probability p.
  *
