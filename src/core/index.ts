@@ -181,6 +181,16 @@ export {
   instrumentClasses,
   instrumentClassOf,
 } from "./uncertainty/instrument-class.ts";
+export { fromAllanCurve } from "./uncertainty/type-a/from-allan-curve.ts";
+export {
+  type Closure,
+  type ClosureTest,
+  fromClosures,
+  testClosures,
+} from "./uncertainty/type-a/from-closures.ts";
+export { fromDoubleRuns } from "./uncertainty/type-a/from-double-runs.ts";
+export { fromFaceSums } from "./uncertainty/type-a/from-face-sums.ts";
+export type { TypeAOrigin, TypeAValue } from "./uncertainty/type-a/type-a-value.ts";
 export type {
   GridAzimuth,
   MagneticAzimuth,

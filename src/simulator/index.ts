@@ -1,5 +1,6 @@
 // The door of the layer: what other layers may use, listed one by one.
 
+export { continuousLogText, simulateContinuousLog } from "./continuous-log.ts";
 export type { FolderTruth, TrueAxis } from "./folder-truth.ts";
 export type { HoleShape, LeanWave, TangentAndBend } from "./hole-shape.ts";
 export { tangentOf } from "./hole-shape.ts";

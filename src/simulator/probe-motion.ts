@@ -48,6 +48,7 @@ const GAUSS_RIGHT = 0.5 + Math.sqrt(3) / 6;
  *
  * @param toM depth to move to, metres.
  * @param durationS time taken, seconds, > 0.
+ * @param onStep is given the probe after each step of the integration but the last.
  * Frame: site north-east-down and probe.
  * Source: S. Blanes, F. Casas, J. A. Oteo, J. Ros, "The Magnus expansion and some of its applications", Physics
  *   Reports 470 (2009), fourth-order method with Gauss points (from memory); checked by step halving.
@@ -57,16 +58,18 @@ export function moveProbe(
   toM: number,
   durationS: number,
   around: Surroundings,
+  onStep?: (state: ProbeState) => void,
 ): ProbeState {
   const length = toM - start.depthM;
   const steps = Math.max(2, Math.ceil(Math.abs(length) / around.stepM));
   const h = durationS / steps;
   let { attitude, turnRad } = start;
 
+  // depth follows 3 u^2 - 2 u^3 of the elapsed share u of the time
+  const shareAt = (u: number): number => u * u * (3 - 2 * u);
   const velocityAt = (time: number): { omega: NorthEastDown; alongAxis: number } => {
-    // depth follows 3 u^2 - 2 u^3 of the elapsed share u of the time
     const u = time / durationS;
-    const share = u * u * (3 - 2 * u);
+    const share = shareAt(u);
     const speed = (6 * u * (1 - u)) / durationS;
     const place = around.tangentAt(start.depthM + length * share);
     const spin = around.spinRadPerM(start.travelM + Math.abs(length) * share) * Math.abs(length) * speed;
@@ -83,6 +86,10 @@ export function moveProbe(
     );
     attitude = compose(rotationBy(step), attitude);
     turnRad += (h / 2) * (left.alongAxis + right.alongAxis);
+    if (onStep === undefined || i + 1 === steps) continue;
+    const moved = length * shareAt((i + 1) / steps);
+    const travelM = start.travelM + Math.abs(moved);
+    onStep({ attitude, depthM: start.depthM + moved, travelM, timeS: start.timeS + (i + 1) * h, turnRad });
   }
   return {
     attitude: onAxis(attitude, around.tangentAt(toM).tangent),

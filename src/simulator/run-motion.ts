@@ -22,6 +22,14 @@ export interface Stop {
   readonly state: ProbeState;
 }
 
+/** The probe somewhere on its way. */
+export interface TrackPoint {
+  readonly state: ProbeState;
+  /** what the depth device shows, metres */
+  readonly shownDepthM: number;
+  readonly face: 1 | 2;
+}
+
 /** True headings of probe +x at the rows where it is set by hand, radians from grid north. */
 export interface SetHeadings {
   readonly opening: number;
@@ -37,15 +45,19 @@ const TURN_S = 20;
  *
  * The operator stops where the depth device shows the station; what the device does wrong moves the probe, not the
  * number that is written down. At the top the probe stands at the mark where the device was set to zero.
+ *
+ * @param track is filled with points between which everything changes evenly, near enough for a log of the way.
  */
 export function runMotion(
   spec: RunSpec,
   errors: ProbeErrors,
   headings: SetHeadings,
   random: RandomSource,
+  track?: TrackPoint[],
 ): readonly Stop[] {
   const passes: readonly PassSpec[] = spec.passes ?? [{ leg: "down", face: 1 }];
-  const crew = new HoistCrew(spec, errors, headings.opening, random);
+  const crew = new HoistCrew(spec, errors, headings.opening, random, track);
+  crew.face = passes[0]?.face ?? 1;
   const withReferences = spec.measures === "tilt-turn" || spec.measures === "acceleration-turn";
   if (withReferences) crew.stop("open", passes[0]?.face ?? 1, 0);
 
@@ -67,6 +79,7 @@ export function runMotion(
       }
       if (turned) crew.turn(Math.PI);
     }
+    crew.face = pass.face;
     const stations = stationsRead(spec);
     for (const station of pass.leg === "down" ? stations : [...stations].reverse()) {
       crew.goTo(station);
@@ -89,17 +102,27 @@ function stationsRead(spec: RunSpec): readonly number[] {
 /** Probe, cable and winch while a run lasts. */
 class HoistCrew {
   readonly stops: Stop[] = [];
+  face: 1 | 2 = 1;
   #state: ProbeState;
+  #shownM = 0;
   #slipM = 0;
   readonly #spec: RunSpec;
   readonly #errors: ProbeErrors;
   readonly #around: Surroundings;
   readonly #random: RandomSource;
+  readonly #track: TrackPoint[] | undefined;
 
-  constructor(spec: RunSpec, errors: ProbeErrors, headingRad: number, random: RandomSource) {
+  constructor(
+    spec: RunSpec,
+    errors: ProbeErrors,
+    headingRad: number,
+    random: RandomSource,
+    track: TrackPoint[] | undefined,
+  ) {
     this.#spec = spec;
     this.#errors = errors;
     this.#random = random;
+    this.#track = track;
     this.#around = surroundings(spec, random.fork("spin"));
     const { tangent } = this.#around.tangentAt(errors.depthZeroM);
     this.#state = {
@@ -119,6 +142,7 @@ class HoistCrew {
       e.depthSlipMPerRootM * Math.sqrt(Math.abs(aimed - this.#state.depthM)) * this.#random.normal();
     this.#moveTo(
       e.depthZeroM + (shownM - this.#slipM) / (1 + e.depthScale) + e.depthNoiseM * this.#random.normal(),
+      shownM,
     );
   }
 
@@ -126,7 +150,7 @@ class HoistCrew {
   goToTop(): void {
     const length = Math.abs(this.#state.depthM - this.#errors.depthZeroM);
     this.#slipM += this.#errors.depthSlipMPerRootM * Math.sqrt(length) * this.#random.normal();
-    this.#moveTo(this.#errors.depthZeroM);
+    this.#moveTo(this.#errors.depthZeroM, this.#slipM);
   }
 
   shownAtTop(): number {
@@ -134,6 +158,7 @@ class HoistCrew {
   }
 
   turn(angleRad: number): void {
+    this.#mark();
     this.#state = turnProbe(this.#state, angleRad, TURN_S, this.#around);
   }
 
@@ -146,17 +171,35 @@ class HoistCrew {
 
   stop(leg: Leg, face: 1 | 2, shownDepthM: number): void {
     const half = (this.#spec.stopS ?? 10) / 2;
+    this.#mark();
     this.#state = restProbe(this.#state, half, this.#around);
     this.stops.push({ leg, face, shownDepthM, state: this.#keyed(face) });
     this.#state = restProbe(this.#state, half, this.#around);
+    this.#mark();
   }
 
-  #moveTo(depthM: number): void {
-    const seconds = Math.max(
-      0.5,
-      Math.abs(depthM - this.#state.depthM) / (this.#spec.hoistSpeedMPerS ?? 0.3),
+  #moveTo(depthM: number, shownM: number): void {
+    this.#mark();
+    const [from, shownFrom] = [this.#state.depthM, this.#shownM];
+    const seconds = Math.max(0.5, Math.abs(depthM - from) / (this.#spec.hoistSpeedMPerS ?? 0.3));
+    const onStep = (state: ProbeState): void => {
+      const share = depthM === from ? 0 : (state.depthM - from) / (depthM - from);
+      this.#shownM = shownFrom + share * (shownM - shownFrom);
+      this.#mark(state);
+    };
+    const rounded = Math.ceil(seconds * 10) / 10;
+    this.#state = moveProbe(
+      this.#state,
+      depthM,
+      rounded,
+      this.#around,
+      this.#track === undefined ? undefined : onStep,
     );
-    this.#state = moveProbe(this.#state, depthM, Math.ceil(seconds * 10) / 10, this.#around);
+    this.#shownM = shownM;
+  }
+
+  #mark(state = this.#state): void {
+    this.#track?.push({ state, shownDepthM: this.#shownM, face: this.face });
   }
 
   /** In a grooved tube the groove, not the motion, holds the probe. */
