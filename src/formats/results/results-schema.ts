@@ -15,6 +15,11 @@ const findingSchema = z.looseObject({
   }),
 });
 
+const covarianceSchema = z
+  .tuple([z.number(), z.number(), z.number(), z.number(), z.number(), z.number()])
+  .nullable()
+  .describe("ee, en, eu, nn, nu, uu; standard (k = 1). null: no uncertainty was worked out.");
+
 const stationSchema = z.looseObject({
   depth_m: z.number().describe("Along the hole, from the reference top."),
   easting_m: z.number(),
@@ -23,10 +28,7 @@ const stationSchema = z.looseObject({
   tangent_ned: z
     .tuple([z.number(), z.number(), z.number()])
     .describe("Unit vector down the hole: north, east, down."),
-  covariance_enu_m2: z
-    .tuple([z.number(), z.number(), z.number(), z.number(), z.number(), z.number()])
-    .nullable()
-    .describe("ee, en, eu, nn, nu, uu. null: no uncertainty was worked out."),
+  covariance_enu_m2: covarianceSchema,
 });
 
 const runSchema = z.looseObject({
@@ -56,10 +58,11 @@ const axisRowSchema = z.looseObject({
   offset_m: z.number(),
   along_m: z.number().describe("Towards the rake bearing, or along the wall."),
   across_m: z.number().describe("To the right of along."),
-  u95_m: numberOrNull,
+  u95_m: numberOrNull.describe("Larger semi-axis of the 95 % ellipse of the offset."),
   twist_deg: numberOrNull,
   depth_m: z.number(),
   interpolated: z.boolean(),
+  covariance_enu_m2: covarianceSchema,
 });
 
 const sourceSchema = z.looseObject({
@@ -102,6 +105,29 @@ const elementSchema = z.looseObject({
     })
     .nullable(),
   verdicts: z.array(verdictSchema),
+  budget: z
+    .array(
+      z.looseObject({
+        place: z.enum(["toe", "worst"]),
+        at_level_m: numberOrNull,
+        shares: z.array(z.looseObject({ source: z.string(), standard_m: z.number(), share: numberOrNull })),
+      }),
+    )
+    .describe("What each source of error adds to the offset, at the toe and at the worst place."),
+  trials: z
+    .array(
+      z.looseObject({
+        criterion: z.string(),
+        trials: z.int(),
+        seed: z.int(),
+        mean: numberOrNull,
+        standard_uncertainty: numberOrNull,
+        from_95: numberOrNull,
+        to_95: numberOrNull,
+        probability_tolerance: numberOrNull,
+      }),
+    )
+    .describe("Repeated computations with errors drawn at random, where some were made."),
   findings: z.array(findingSchema),
 });
 

@@ -34,15 +34,25 @@ describe("results.json", () => {
       expect(stations.map((s) => s.level_m)).toEqual([...run.path!.downM].map((down) => -down));
       expect(stations.map((s) => s.depth_m)).toEqual([...run.path!.depthM]);
       expect(stations.map((s) => s.tangent_ned[2])).toEqual([...run.path!.tangentDown]);
-      expect(stations.every((s) => s.covariance_enu_m2 === null)).toBe(true);
     }
     for (const [index, element] of results.elements.entries()) {
       const axis = document.elements[index]!.axis;
       expect(axis.map((row) => row.offset_m)).toEqual(element.axis.map((row) => row.offsetM));
       expect(axis.map((row) => row.along_m)).toEqual(element.axis.map((row) => row.alongM));
       expect(axis.map((row) => row.level_m)).toEqual(element.axis.map((row) => -row.downM));
-      expect(axis.every((row) => row.u95_m === null && row.twist_deg === null)).toBe(true);
+      expect(axis.every((row) => row.twist_deg === null)).toBe(true);
     }
+  });
+
+  test("[E2] covariances are turned from north-east-down to east-north-up", async () => {
+    const { document, results } = await write();
+    const covariances = results.runs.flatMap((run) => [...run.covariances]);
+    const written = document.runs.flatMap((run) => run.stations.map((station) => station.covariance_enu_m2));
+    expect(covariances.length).toBeGreaterThan(0);
+    for (const [index, [nn, ne, nd, ee, ed, dd]] of covariances.entries())
+      expect(written[index]).toEqual([ee, ne, 0 - ed, nn, 0 - nd, dd]);
+    const rows = results.elements.flatMap((element) => [...(element.uncertainty?.u95M ?? [])]);
+    expect(document.elements.flatMap((element) => element.axis.map((row) => row.u95_m))).toEqual(rows);
   });
 
   test("counts the verdicts, and one_in is the ratio turned round", async () => {

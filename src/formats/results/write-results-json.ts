@@ -79,6 +79,17 @@ function textOf(document: ResultsDocument): string {
   return `{\n${fields.join(",\n")}\n}\n`;
 }
 
+type Covariance = RunResult["covariances"][number];
+
+/** From north-east-down to ee, en, eu, nn, nu, uu: up is down turned round, which turns the sign of its products once. */
+function covarianceEnu(
+  covariance: Covariance | undefined,
+): RunDocument["stations"][number]["covariance_enu_m2"] {
+  if (covariance === undefined || !covariance.every(Number.isFinite)) return null;
+  const [nn, ne, nd, ee, ed, dd] = covariance;
+  return [ee, ne, 0 - ed, nn, 0 - nd, dd];
+}
+
 /** A level from a depth below datum; no minus zero, which would not survive being read by people. */
 const levelOf = (downM: number): number => 0 - downM;
 
@@ -107,7 +118,7 @@ function runDocument(result: RunResult, own: readonly Issue[], options: WriteOpt
     })),
     findings: [...own, ...result.findings].map((issue) => findingDocument(issue, options)),
     gaps: gapsDocument(result.gaps),
-    stations: result.path === undefined ? [] : stationsDocument(result.path),
+    stations: result.path === undefined ? [] : stationsDocument(result.path, result.covariances),
   };
 }
 
@@ -139,14 +150,14 @@ function unusableDocument(run: UnusableRun, method: string | undefined, options:
   };
 }
 
-function stationsDocument(path: HolePath): RunDocument["stations"] {
+function stationsDocument(path: HolePath, covariances: readonly Covariance[]): RunDocument["stations"] {
   return Array.from({ length: path.count }, (_, i) => ({
     depth_m: path.depthM[i]!,
     easting_m: path.eastM[i]!,
     northing_m: path.northM[i]!,
     level_m: levelOf(path.downM[i]!),
     tangent_ned: [path.tangentNorth[i]!, path.tangentEast[i]!, path.tangentDown[i]!],
-    covariance_enu_m2: null,
+    covariance_enu_m2: covarianceEnu(covariances[i]),
   }));
 }
 
@@ -163,7 +174,9 @@ function elementDocument(
     id: result.elementId,
     kind: element?.kind ?? "",
     runs: [...result.runIds],
-    axis: result.axis.map(axisRowDocument),
+    axis: result.axis.map((row, i) =>
+      axisRowDocument(row, result.uncertainty?.u95M[i], result.uncertainty?.covariances[i]),
+    ),
     gaps: gapsDocument(result.gaps),
     verticality:
       verticality === undefined
@@ -175,11 +188,34 @@ function elementDocument(
             worst_segment_at_level_m: known(levelOf(verticality.worstSegmentAtDownM)),
           },
     verdicts: result.verdicts.map((verdict) => verdictDocument(verdict, options)),
+    budget: (result.uncertainty?.budget ?? []).map(({ place, atDownM, shares }) => ({
+      place,
+      at_level_m: known(levelOf(atDownM)),
+      shares: shares.map(({ source, standardM, share }) => ({
+        source,
+        standard_m: standardM,
+        share: known(share),
+      })),
+    })),
+    trials: (result.uncertainty?.trials ?? []).map((trial) => ({
+      criterion: trial.criterionId,
+      trials: trial.trials,
+      seed: trial.seed,
+      mean: known(trial.mean),
+      standard_uncertainty: known(trial.standardUncertainty),
+      from_95: known(trial.from95),
+      to_95: known(trial.to95),
+      probability_tolerance: known(trial.probabilityTolerance),
+    })),
     findings: result.findings.map((issue) => findingDocument(issue, options)),
   };
 }
 
-function axisRowDocument(row: AxisRow): ElementDocument["axis"][number] {
+function axisRowDocument(
+  row: AxisRow,
+  u95M: number | undefined,
+  covariance: Covariance | undefined,
+): ElementDocument["axis"][number] {
   return {
     level_m: levelOf(row.downM),
     easting_m: row.eastM,
@@ -189,10 +225,11 @@ function axisRowDocument(row: AxisRow): ElementDocument["axis"][number] {
     offset_m: row.offsetM,
     along_m: row.alongM,
     across_m: row.acrossM,
-    u95_m: null,
+    u95_m: known(u95M),
     twist_deg: null,
     depth_m: row.depthM,
     interpolated: row.interpolated,
+    covariance_enu_m2: covarianceEnu(covariance),
   };
 }
 
