@@ -36,6 +36,9 @@ export async function bundle(entry, outfile) {
     },
     legalComments: "none",
     logLevel: "error",
+  }).catch(() => {
+    // esbuild has said what is wrong and where
+    process.exit(1);
   });
   renameSync(temporary, outfile);
 }
