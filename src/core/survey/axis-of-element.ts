@@ -1,9 +1,10 @@
 import type { Instrument } from "../calibration/calibration.ts";
-import { combinePasses, type PassTangents, usualInterval } from "../correction/combine-passes.ts";
+import { combinePasses, leadingPass, usualInterval } from "../correction/combine-passes.ts";
 import type { CriterionRequest, JudgedAxis } from "../criteria/criterion.ts";
 import type { Decision } from "../criteria/decision.ts";
 import type { AccessTube, DesignElement } from "../elements/element.ts";
 import type { HolePath } from "../path/hole-path.ts";
+import { depthAtDown, interpolatePath } from "../path/interpolate-path.ts";
 import type { PathMethodId } from "../path/path-method.ts";
 import type { SurveyRun } from "../readings/survey-run.ts";
 import type { Issue, Severity } from "../result.ts";
@@ -78,7 +79,8 @@ export type Find = (severity: Severity, code: string, values: Issue["values"]) =
 
 function combineHoles(work: ElementWork, find: Find): readonly CombinedHole[] {
   const byTube = new Map<string, ElementWork["runs"][number][]>();
-  for (const run of work.runs) {
+  // in the order of their ids, so that the order in which runs are listed changes nothing
+  for (const run of work.runs.toSorted((a, b) => (a.run.id < b.run.id ? -1 : 1))) {
     if (run.reduced.result.path === undefined) continue;
     const key = run.reduced.result.tubeId ?? "";
     byTube.set(key, [...(byTube.get(key) ?? []), run]);
@@ -100,7 +102,7 @@ function combineHole(
   const used = sound.length > 0 ? sound : runs;
   const first = used[0]!;
   const tangents = used.flatMap(({ reduced }) => reduced.tangents ?? []);
-  const intervalM = usualInterval(longest(tangents).depthM);
+  const intervalM = usualInterval(leadingPass(tangents).depthM);
   const { path, gaps } = first.reduced.result;
   if (tangents.length === 1)
     return path === undefined ? undefined : { path, gaps, intervalM, shares: [{ worked: first, share: 1 }] };
@@ -109,7 +111,7 @@ function combineHole(
   // Findings about single runs stand with the runs; here only the path is wanted.
   const silent = { find: () => undefined, step: () => undefined };
   const target = { top: first.context.top, method: work.method };
-  const built = buildPath(profile, target, silent, first.run.stationLimitM);
+  const built = buildPath(profile, target, silent, first.run.stationLimitM ?? 2 * intervalM);
   if (built === undefined) return undefined;
   const shares = used.map((worked, pass) => ({
     worked,
@@ -119,9 +121,6 @@ function combineHole(
   }));
   return { ...built, intervalM, shares };
 }
-
-const longest = (passes: readonly PassTangents[]): PassTangents =>
-  passes.reduce((best, pass) => (pass.depthM.length > best.depthM.length ? pass : best));
 
 /** Readings that stop this far above the toe, or start this far below the head, still speak for the whole length. */
 const endAllowanceM = (intervalM: number): number =>
@@ -145,8 +144,21 @@ function judgedAxis(
     readToM: path.depthM[last]!,
     reachesToe: shortOfToe <= allowanceM,
     reachesHead: path.downM[0]! - element.head.down <= allowanceM,
-    gaps: holes.flatMap((hole) => hole.gaps),
+    gaps: holes.flatMap((hole) => gapsOnAxis(hole, path)),
     tubes: holes.flatMap((hole) => (hole.tube === undefined ? [] : [{ tube: hole.tube, path: hole.path }])),
     instrument,
   };
+}
+
+/** Gaps of one hole by the depths of the element's axis, which may start at another level than the hole. */
+function gapsOnAxis({ path, gaps }: CombinedHole, axis: HolePath): RunResult["gaps"] {
+  const depthOnAxis = (depthM: number): number => {
+    const { down } = interpolatePath(path, depthM).position;
+    if (down <= axis.downM[0]!) return axis.depthM[0]!;
+    const onAxis = depthAtDown(axis, down);
+    return Number.isNaN(onAxis) ? axis.depthM[axis.count - 1]! : onAxis;
+  };
+  return gaps
+    .map((gap) => ({ fromM: depthOnAxis(gap.fromM), toM: depthOnAxis(gap.toM) }))
+    .filter((gap) => gap.toM > gap.fromM);
 }

@@ -1,4 +1,3 @@
-import { usualInterval } from "../correction/combine-passes.ts";
 import type { TangentProfile } from "../frames/tangent-profile.ts";
 import { type NorthEastDown, ned } from "../geometry/vector.ts";
 import { computePath } from "../path/compute-path.ts";
@@ -22,18 +21,17 @@ const SHARPEST_RAD_PER_M = 0.1;
  * D1, D4: the path from the directions at the stations, from the reference top downwards.
  *
  * Between the top and the first station the first direction is carried upwards, and said so; below the last station nothing
- * is added.
+ * is added. A first station too far down leaves a gap above it.
  *
- * @param stationLimitM largest depth between stations that counts as read through; twice the usual interval if undefined.
+ * @param limitM largest depth between stations that counts as read through, metres.
  * @returns undefined where neighbouring directions are opposed.
  */
 export function buildPath(
   profile: TangentProfile,
   target: { readonly top: NorthEastDown; readonly method: PathMethodId },
   record: Pick<RunRecord, "find" | "step">,
-  stationLimitM: number | undefined,
+  limitM: number,
 ): BuiltPath | undefined {
-  const limit = stationLimitM ?? 2 * usualInterval(profile.depthM);
   const sharpest = sharpestTurn(profile);
   if (!(sharpest.angle < Math.PI / 2)) {
     record.find("error", "survey.reversed", sharpestValues(sharpest));
@@ -45,11 +43,15 @@ export function buildPath(
   const unreadTop = first > AT_TOP_M;
   const whole = unreadTop ? withTop(profile) : profile;
   if (unreadTop)
-    record.find(first > limit ? "warning" : "note", "survey.top-unread", { first_m: first, limit_m: limit });
+    record.find(first > limitM ? "warning" : "note", "survey.top-unread", {
+      first_m: first,
+      limit_m: limitM,
+    });
   if (first < -AT_TOP_M) record.find("warning", "survey.above-top", { first_m: first });
-  const gaps = gapsOf(profile.depthM, limit);
-  for (const gap of gaps)
-    record.find("warning", "survey.gap", { from_m: gap.fromM, to_m: gap.toM, limit_m: limit });
+  const between = gapsOf(profile.depthM, limitM);
+  for (const gap of between)
+    record.find("warning", "survey.gap", { from_m: gap.fromM, to_m: gap.toM, limit_m: limitM });
+  const gaps = first > Math.max(limitM, LONGEST_PROBE_M) ? [{ fromM: 0, toM: first }, ...between] : between;
   const path = computePath(whole, startOf(whole, target.top), target.method);
   record.step("path", stepRevisions.path, {
     method: target.method,
@@ -60,6 +62,9 @@ export function buildPath(
   });
   return { path, gaps };
 }
+
+/** A probe that hangs from the reference top reads its first stop about so far down, metres: common practice, no source. */
+const LONGEST_PROBE_M = 1;
 
 /** A first station this close to the top is at the top, metres. */
 const AT_TOP_M = 0.001;

@@ -56,7 +56,7 @@ export function passTangents(
   }
   const means = stops.map((stop) => unit(stop.sum));
   return {
-    name: pass.face === 0 ? pass.direction : `${pass.direction}, face ${pass.face}`,
+    name: nameOf(pass),
     face: pass.face,
     depthM: Float64Array.from(stops, (stop) => stop.depth),
     north: Float64Array.from(means, (mean) => mean.north),
@@ -65,4 +65,9 @@ export function passTangents(
     rows: stops.map((stop) => stop.rows),
     variance: Float64Array.from(stops, (stop) => stop.variance / stop.rows.length),
   };
+}
+
+function nameOf({ direction, face, repeat }: Pass): string {
+  const way = repeat > 1 ? `${direction} ${repeat}` : direction;
+  return face === 0 ? way : `${way}, face ${face}`;
 }

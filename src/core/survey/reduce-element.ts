@@ -3,7 +3,7 @@ import type { JudgedAxis, NotMeasured } from "../criteria/criterion.ts";
 import { judge } from "../criteria/judge.ts";
 import { leanOfChord, worstSegment } from "../criteria/lean.ts";
 import { readRange } from "../criteria/read-range.ts";
-import { designAxes, designDirection } from "../elements/design-axis.ts";
+import { designDirection } from "../elements/design-axis.ts";
 import { dot, subtract } from "../geometry/vector.ts";
 import { positionAt } from "../path/interpolate-path.ts";
 import type { Issue, Severity } from "../result.ts";
@@ -74,11 +74,11 @@ function notJudgedBecause(work: ElementWork, axis: JudgedAxis | undefined): NotM
 function findOppositeLean(axis: JudgedAxis, find: Find): void {
   const { element, path } = axis;
   if (element.rakeRad < LEAST_RAKE_RAD) return;
-  const { along } = designAxes(element);
+  const design = designDirection(element);
   const chord = subtract(positionAt(path, path.count - 1), positionAt(path, 0));
   const lateral = Math.hypot(chord.north, chord.east);
-  const towards = (chord.north * along.north + chord.east * along.east) / Math.hypot(along.north, along.east);
-  if (!(towards < 0 && dot(chord, designDirection(element)) > 0)) return;
+  const towards = chord.north * design.north + chord.east * design.east;
+  if (!(towards < 0 && dot(chord, design) > 0)) return;
   find("error", "survey.leans-opposite", {
     lean_deg: degreesFromRadians(Math.atan2(lateral, chord.down)),
     bearing_deg: (degreesFromRadians(Math.atan2(chord.east, chord.north)) + 360) % 360,

@@ -1,11 +1,10 @@
 import {
   type Contribution,
   combinePasses,
+  leadingPass,
   type PassTangents,
-  sameStopM,
   usualInterval,
 } from "../correction/combine-passes.ts";
-import { zeroFromFaces } from "../correction/face-zero.ts";
 import { layOutRun, type RunLayout } from "../correction/passes.ts";
 import { type CorrectedTilts, withoutZero } from "../correction/tilt.ts";
 import { tangentFromInclination, tangentFromTilt } from "../frames/attitude.ts";
@@ -14,12 +13,13 @@ import type { NorthEastDown } from "../geometry/vector.ts";
 import type { SurveyRun } from "../readings/survey-run.ts";
 import { degreesFromRadians } from "../units/quantity.ts";
 import { buildPath } from "./build-path.ts";
-import { longestPass, type PassStations, passTangents, withTopRow } from "./pass-stations.ts";
+import { type PassStations, passTangents, withTopRow } from "./pass-stations.ts";
 import { reportAgreement } from "./report-agreement.ts";
 import type { RunResult } from "./results.ts";
 import { classOf, type RunContext, RunRecord } from "./run-context.ts";
 import { runDepths } from "./run-depths.ts";
-import { carriedHeadings, keyedHeadings, type RunHeadings } from "./run-headings.ts";
+import { faceZeroOfRun, reportFaceZero } from "./run-face-zero.ts";
+import { carriedHeadings, keyedHeadings } from "./run-headings.ts";
 import { runTilts } from "./run-tilts.ts";
 import { stepRevisions } from "./steps.ts";
 
@@ -44,7 +44,9 @@ export function reduceRun(run: SurveyRun, context: RunContext): ReducedRun {
   const record = new RunRecord(run);
   const outcome = tangentsOfRun(run, context, record);
   const built =
-    outcome === undefined ? undefined : buildPath(outcome.profile, context, record, run.stationLimitM);
+    outcome === undefined
+      ? undefined
+      : buildPath(outcome.profile, context, record, run.stationLimitM ?? 2 * outcome.intervalM);
   const path = built?.path;
   return {
     result: {
@@ -72,6 +74,8 @@ interface RunTangents {
   readonly variance: Float64Array;
   readonly rows: readonly StationRow[];
   readonly judgeable: boolean;
+  /** usual distance between stations, metres */
+  readonly intervalM: number;
 }
 
 /** A row of the readings that speaks at a station, with its share; the shares of a station add up to 1. */
@@ -107,12 +111,16 @@ function tangentsOfRun(run: SurveyRun, context: RunContext, record: RunRecord): 
     return combineRun(run, context, layout, depthM, directionOf, 0, true, record);
   }
   const rawTilts = runTilts(run, context, record);
-  const headings =
+  const headingsOf = (tilts: CorrectedTilts, into: RunRecord) =>
     run.measures === "keyed-tilt"
-      ? keyedHeadings(run, depthM, record)
-      : carriedHeadings(run, context, depthM, rawTilts, layout, record);
+      ? keyedHeadings(run, depthM, into)
+      : carriedHeadings(run, context, depthM, tilts, layout, into);
+  const tried = (tilts: CorrectedTilts) => headingsOf(tilts, new RunRecord(run))?.headingRad;
+  const zero = faceZeroOfRun(rawTilts, tried, layout, depthM);
+  const tilts = zero === undefined ? rawTilts : withoutZero(rawTilts, zero);
+  const headings = headingsOf(tilts, record);
   if (headings === undefined) return undefined;
-  const tilts = withFaceZero(rawTilts, headings, layout, depthM, record);
+  if (zero !== undefined) reportFaceZero(zero, depthM, record);
   const directionOf = (row: number) =>
     tangentFromTilt({ x: tilts.x[row]!, y: tilts.y[row]! }, headings.headingRad[row]!);
   return combineRun(
@@ -126,46 +134,6 @@ function tangentsOfRun(run: SurveyRun, context: RunContext, record: RunRecord): 
     record,
   );
 }
-
-/** C2: takes off what turning the probe shows to be the probe's own. */
-function withFaceZero(
-  tilts: CorrectedTilts,
-  headings: RunHeadings,
-  layout: RunLayout,
-  depthM: Float64Array,
-  record: RunRecord,
-): CorrectedTilts {
-  const longest = longestPass(layout.passes);
-  if (longest === undefined) return tilts;
-  const sameDepthM = sameStopM(usualInterval(Float64Array.from(longest.rows, (row) => depthM[row]!)));
-  const zero = zeroFromFaces(tilts, headings.headingRad, depthM, layout.passes, sameDepthM);
-  if (zero === undefined) return tilts;
-  record.step("two-face", stepRevisions["two-face"], {
-    stops: zero.stops,
-    zero_x_deg: degreesFromRadians(zero.xRad),
-    zero_y_deg: degreesFromRadians(zero.yRad),
-    scatter_deg: degreesFromRadians(zero.scatterRad),
-    largest_departure_deg: degreesFromRadians(zero.largestRad),
-    largest_at_m: depthM[zero.largestRow]!,
-  });
-  if (zero.stops > 3 && zero.largestRad > FACE_OUTLIER * Math.max(zero.scatterRad, LEAST_SCATTER_RAD))
-    record.find(
-      "warning",
-      "survey.face-sum",
-      {
-        depth_m: depthM[zero.largestRow]!,
-        departure_deg: degreesFromRadians(zero.largestRad),
-        scatter_deg: degreesFromRadians(zero.scatterRad),
-      },
-      zero.largestRow,
-    );
-  return withoutZero(tilts, zero);
-}
-
-/** A face sum this many times the usual scatter is told: common practice, no source. */
-const FACE_OUTLIER = 4;
-/** scatter below which the sums are as good as the resolution of the readings, radians */
-const LEAST_SCATTER_RAD = 1e-4;
 
 function combineRun(
   run: SurveyRun,
@@ -199,12 +167,13 @@ function combineRun(
     });
     reportAgreement(agreement, "survey.passes-disagree", record);
   }
-  const base = passes.reduce((best, pass) => (pass.depthM.length > best.depthM.length ? pass : best));
+  const base = leadingPass(passes);
   const meanVariance = base.variance.reduce((sum, v) => sum + v, 0) / base.variance.length;
   return {
     profile,
     variance: Float64Array.from(passesAt, (n) => meanVariance / Math.max(n, 1)),
     rows: stationRows(contributions, passes),
     judgeable,
+    intervalM: usualInterval(base.depthM),
   };
 }

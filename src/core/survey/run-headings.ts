@@ -39,7 +39,7 @@ export function keyedHeadings(
     groove_bearing_deg: degreesFromRadians(groove),
     ...(last === undefined ? {} : { twist_at_last_deg: degreesFromRadians(last.twistRad) }),
   });
-  const deepest = depthM.reduce((most, depth) => (depth > most ? depth : most), 0);
+  const deepest = depthM.filter(Number.isFinite).reduce((most, depth) => Math.max(most, depth), 0);
   if (first !== undefined && last !== undefined && last.depthM < deepest - 0.001)
     record.find("warning", "survey.spiral-short", { spiral_to_m: last.depthM, read_to_m: deepest });
   return { headingRad, judgeable: true, wanderRad: 0 };
@@ -165,8 +165,10 @@ function chainRows(
 
 /** Rows that have all that carrying a heading needs; the others are passed over, and found when the stations are made. */
 function usableRows(rows: ChainRows): readonly number[] {
-  return Array.from(rows.turnRad, (_, i) => i).filter((i) =>
-    Number.isFinite(rows.timeS[i]! + rows.turnRad[i]! + rows.depthM[i]! + rows.tiltX[i]! + rows.tiltY[i]!),
+  return Array.from(rows.turnRad, (_, i) => i).filter(
+    (i) =>
+      Number.isFinite(rows.timeS[i]! + rows.turnRad[i]! + rows.depthM[i]!) &&
+      Math.hypot(rows.tiltX[i]!, rows.tiltY[i]!) <= 1,
   );
 }
 
