@@ -18,6 +18,7 @@ function passOf(name: string, stations: readonly Station[], face = 0): PassTange
     east: Float64Array.from(stations, (each) => each.east ?? 0),
     down: Float64Array.from(stations, (each) => Math.sqrt(1 - each.north ** 2 - (each.east ?? 0) ** 2)),
     variance: Float64Array.from(stations, (each) => (each.sigma ?? 0.001) ** 2),
+    sharedVariance: new Float64Array(stations.length),
   };
 }
 const at = (depths: readonly number[], north: (depthM: number) => number, sigma = 0.001): Station[] =>

@@ -9,12 +9,16 @@ export interface PassTangents extends TangentProfile {
   readonly face: number;
   /** variance of the north and of the east component each, dimensionless squared. Shape: stations */
   readonly variance: Float64Array;
+  /** part of the variance that belongs to an error which all stations of the pass share (heading, zero). Shape: stations */
+  readonly sharedVariance: Float64Array;
 }
 
 /** What the passes say about each other. */
 export interface PassAgreement {
   readonly chiSquare: number;
   readonly degreesOfFreedom: number;
+  /** fewer than the degrees of freedom where stations share their errors; down to those of one station */
+  readonly effectiveDegreesOfFreedom: number;
   /** largest |residual| over its standard deviation, and where */
   readonly largestNormalised: number;
   readonly largestDepthM: number;
@@ -113,6 +117,7 @@ interface Voice extends Pick<Contribution, "pass" | "passStation"> {
   readonly east: number;
   readonly down: number;
   readonly variance: number;
+  readonly sharedPart: number;
   readonly face: number;
   readonly name: string;
 }
@@ -144,7 +149,7 @@ function nearestStation(depths: Float64Array, depthM: number): number {
 
 /** What a pass says at a depth: nothing unless it has a station there. */
 function voiceAt(pass: PassTangents, index: number, depthM: number, tolerance: number): readonly Voice[] {
-  const { depthM: depths, north, east, down, variance, face, name } = pass;
+  const { depthM: depths, north, east, down, variance, sharedVariance, face, name } = pass;
   const near = nearestStation(depths, depthM);
   const known = (i: number) => Number.isFinite(north[i]! + east[i]! + down[i]!);
   if (!(Math.abs(depths[near]! - depthM) <= tolerance && known(near))) return [];
@@ -160,6 +165,7 @@ function voiceAt(pass: PassTangents, index: number, depthM: number, tolerance: n
       east: at(east),
       down: at(down),
       variance: variance[near]!,
+      sharedPart: sharedVariance[near]! / variance[near]!,
       face,
       name,
       pass: index,
@@ -187,11 +193,15 @@ function faceBalancedWeights(voices: readonly Voice[]): readonly number[] {
  * Sums for the tests of differences: global chi-square, then the largest normalised residual.
  *
  * Residuals are those from the mean by inverse variance, whatever the faces: only then do their squares add up to a
- * chi-square.
+ * chi-square. Errors that all stations of a pass share make the sum scatter more than its degrees of freedom say; with a
+ * shared part r of the variance at each of n stations, its variance grows by 1 + (n - 1) r^2 (Satterthwaite's way of
+ * matching the first two moments, from memory).
  */
 class AgreementSum {
   #chiSquare = 0;
   #degreesOfFreedom = 0;
+  #stations = 0;
+  #sharedParts = 0;
   #largest = 0;
   #depthM = Number.NaN;
   #pass = "";
@@ -199,6 +209,8 @@ class AgreementSum {
   add(voices: readonly Voice[], depthM: number): void {
     if (voices.length < 2) return;
     this.#degreesOfFreedom += 2 * (voices.length - 1);
+    this.#stations += 1;
+    this.#sharedParts += voices.reduce((sum, voice) => sum + voice.sharedPart, 0) / voices.length;
     const whole = voices.reduce((sum, voice) => sum + 1 / voice.variance, 0);
     for (const of of ["north", "east"] as const) {
       const mean = voices.reduce((sum, voice) => sum + voice[of] / voice.variance, 0) / whole;
@@ -216,9 +228,12 @@ class AgreementSum {
   }
 
   result(): PassAgreement {
+    const sharedPart = this.#stations > 0 ? this.#sharedParts / this.#stations : 0;
     return {
       chiSquare: this.#chiSquare,
       degreesOfFreedom: this.#degreesOfFreedom,
+      effectiveDegreesOfFreedom:
+        this.#degreesOfFreedom / (1 + Math.max(0, this.#stations - 1) * sharedPart * sharedPart),
       largestNormalised: this.#largest,
       largestDepthM: this.#depthM,
       largestPass: this.#pass,

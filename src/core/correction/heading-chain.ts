@@ -1,6 +1,5 @@
-import { tangentFromTilt } from "../frames/attitude.ts";
-import { holonomy } from "../frames/holonomy.ts";
-import { dot, type NorthEastDown, ned } from "../geometry/vector.ts";
+import { holonomyOf } from "../frames/holonomy.ts";
+import type { NorthEastDown } from "../geometry/vector.ts";
 
 /** What the heading is carried along: rows in the order of time. Arrays of equal length. */
 export interface ChainRows {
@@ -66,102 +65,141 @@ export function chainHeadings(
   constants: ChainConstants,
   driftRad: Float64Array,
 ): ChainedHeadings {
-  const count = rows.turnRad.length;
-  const state: State = {
-    headingRad: new Float64Array(count),
-    north: new Float64Array(count),
-    east: new Float64Array(count),
-    down: new Float64Array(count),
-  };
-  // First guess without holonomy, so that the way back has directions to lead through.
-  for (let i = 0; i < count; i++)
-    setHeading(
-      rows,
-      state,
-      i,
-      constants.openingHeadingRad + rows.turnRad[i]! - rows.turnRad[constants.openingRow]!,
-    );
-  let sums = { holonomyRad: 0, earthTurnRad: 0 };
+  const chain = new Chain(rows, constants);
+  chain.guess();
   for (let sweep = 0; sweep < MAX_SWEEPS; sweep++) {
-    const before = state.headingRad.slice();
-    sums = sweepRows(rows, constants, driftRad, state, sweep === 0);
-    if (largestChange(before, state.headingRad) < SETTLED_RAD) break;
+    const before = chain.headingRad.slice();
+    chain.sweep(driftRad, sweep === 0);
+    if (largestChange(before, chain.headingRad) < SETTLED_RAD) break;
   }
-  return { ...state, ...sums };
-}
-
-type State = Pick<ChainedHeadings, "headingRad" | "north" | "east" | "down">;
-
-function setHeading(rows: ChainRows, state: State, i: number, heading: number): void {
-  const tangent = tangentFromTilt({ x: rows.tiltX[i]!, y: rows.tiltY[i]! }, heading);
-  state.headingRad[i] = heading;
-  state.north[i] = tangent.north;
-  state.east[i] = tangent.east;
-  state.down[i] = tangent.down;
-}
-
-const tangentOf = (state: State, i: number): NorthEastDown =>
-  ned(state.north[i]!, state.east[i]!, state.down[i]!);
-
-function sweepRows(
-  rows: ChainRows,
-  constants: ChainConstants,
-  driftRad: Float64Array,
-  state: State,
-  first: boolean,
-): { holonomyRad: number; earthTurnRad: number } {
-  const { openingRow } = constants;
-  const sums = { holonomyRad: 0, earthTurnRad: 0 };
-  setHeading(rows, state, openingRow, constants.openingHeadingRad - driftRad[openingRow]!);
-  for (let i = openingRow + 1; i < driftRad.length; i++) {
-    const step = carry(rows, constants, driftRad, state, i - 1, i, first);
-    sums.holonomyRad += step.holonomyRad;
-    sums.earthTurnRad += step.earthTurnRad;
-  }
-  for (let i = openingRow - 1; i >= 0; i--) carry(rows, constants, driftRad, state, i + 1, i, first);
-  return sums;
+  const { headingRad, north, east, down, holonomyRad, earthTurnRad } = chain;
+  return { headingRad, north, east, down, holonomyRad, earthTurnRad };
 }
 
 /**
- * One step from a settled row to the next; three rounds because the new direction depends on the new heading.
- *
- * Turning the direction by a small angle changes the holonomy by 1 - cos I of it, so what is left is divided by cos I
- * (Newton); plain repetition would not settle in holes far from plumb.
+ * One chain being worked out. Plain numbers and no object a step: a job has hundreds of thousands of steps, and its
+ * uncertainty ten times as many.
  */
-function carry(
-  rows: ChainRows,
-  constants: ChainConstants,
-  driftRad: Float64Array,
-  state: State,
-  from: number,
-  to: number,
-  first: boolean,
-): { holonomyRad: number; earthTurnRad: number } {
-  const seconds = rows.timeS[to]! - rows.timeS[from]!;
-  const shown = rows.turnRad[to]! - rows.turnRad[from]! - constants.ownRateRadPerS * seconds;
-  const without = state.headingRad[from]! + shown - (driftRad[to]! - driftRad[from]!);
-  if (first) setHeading(rows, state, to, without);
-  const way = wayBetween(rows, from, to);
-  let terms = { holonomyRad: 0, earthTurnRad: 0 };
-  for (let round = 0; round < 3; round++) {
-    terms = alongWay(rows, constants.earthRate, state, way, seconds);
-    const heading = state.headingRad[to]!;
-    const left = without - terms.earthTurnRad + terms.holonomyRad - heading;
-    setHeading(rows, state, to, heading + left / Math.max(state.down[to]!, LEAST_DOWN));
-  }
-  return terms;
-}
+class Chain {
+  readonly headingRad: Float64Array;
+  readonly north: Float64Array;
+  readonly east: Float64Array;
+  readonly down: Float64Array;
+  holonomyRad = 0;
+  earthTurnRad = 0;
+  readonly #rows: ChainRows;
+  readonly #constants: ChainConstants;
+  /** of the step that was taken last */
+  #stepHolonomyRad = 0;
+  #stepEarthRad = 0;
 
-/** Rows from `from` to `to` with the stations of the ladder that lie between them, in the order in which the probe passed. */
-function wayBetween(rows: ChainRows, from: number, to: number): readonly number[] {
-  const start = rows.depthM[from]!;
-  const end = rows.depthM[to]!;
-  const low = Math.min(start, end) + SAME_DEPTH_M;
-  const high = Math.max(start, end) - SAME_DEPTH_M;
-  if (!(high > low)) return [from, to];
-  const between = rows.ladder.slice(firstAtOrAbove(rows, low), firstAtOrAbove(rows, high));
-  if (start > end) between.reverse();
-  return [from, ...between, to];
+  constructor(rows: ChainRows, constants: ChainConstants) {
+    const count = rows.turnRad.length;
+    this.#rows = rows;
+    this.#constants = constants;
+    this.headingRad = new Float64Array(count);
+    this.north = new Float64Array(count);
+    this.east = new Float64Array(count);
+    this.down = new Float64Array(count);
+  }
+
+  /** First guess without holonomy, so that the way back has directions to lead through. */
+  guess(): void {
+    const { openingHeadingRad, openingRow } = this.#constants;
+    const { turnRad } = this.#rows;
+    for (let i = 0; i < turnRad.length; i++)
+      this.#setHeading(i, openingHeadingRad + turnRad[i]! - turnRad[openingRow]!);
+  }
+
+  sweep(driftRad: Float64Array, first: boolean): void {
+    const { openingRow, openingHeadingRad } = this.#constants;
+    this.holonomyRad = 0;
+    this.earthTurnRad = 0;
+    this.#setHeading(openingRow, openingHeadingRad - driftRad[openingRow]!);
+    for (let i = openingRow + 1; i < driftRad.length; i++) {
+      this.#carry(driftRad, i - 1, i, first);
+      this.holonomyRad += this.#stepHolonomyRad;
+      this.earthTurnRad += this.#stepEarthRad;
+    }
+    for (let i = openingRow - 1; i >= 0; i--) this.#carry(driftRad, i + 1, i, first);
+  }
+
+  /** Rule A2, written out. */
+  #setHeading(i: number, heading: number): void {
+    const sine = Math.sin(heading);
+    const cosine = Math.cos(heading);
+    const x = this.#rows.tiltX[i]!;
+    const y = this.#rows.tiltY[i]!;
+    const north = x * cosine - y * sine;
+    const east = x * sine + y * cosine;
+    this.headingRad[i] = heading;
+    this.north[i] = north;
+    this.east[i] = east;
+    this.down[i] = Math.sqrt(1 - north * north - east * east);
+  }
+
+  /**
+   * One step from a settled row to the next; three rounds because the new direction depends on the new heading.
+   *
+   * Turning the direction by a small angle changes the holonomy by 1 - cos I of it, so what is left is divided by cos I
+   * (Newton); plain repetition would not settle in holes far from plumb.
+   */
+  #carry(driftRad: Float64Array, from: number, to: number, first: boolean): void {
+    const { timeS, turnRad } = this.#rows;
+    const seconds = timeS[to]! - timeS[from]!;
+    const shown = turnRad[to]! - turnRad[from]! - this.#constants.ownRateRadPerS * seconds;
+    const without = this.headingRad[from]! + shown - (driftRad[to]! - driftRad[from]!);
+    if (first) this.#setHeading(to, without);
+    for (let round = 0; round < 3; round++) {
+      this.#alongWay(from, to, seconds);
+      const heading = this.headingRad[to]!;
+      const left = without - this.#stepEarthRad + this.#stepHolonomyRad - heading;
+      this.#setHeading(to, heading + left / Math.max(this.down[to]!, LEAST_DOWN));
+      if (Math.abs(left) < SETTLED_RAD / 10) break;
+    }
+  }
+
+  /**
+   * Holonomy and earth turn on the way from row to row, through the stations of the ladder that lie between them, in the order
+   * in which the probe passed; the time is spread over the way in proportion to the travel.
+   */
+  #alongWay(from: number, to: number, seconds: number): void {
+    const { depthM, ladder } = this.#rows;
+    const start = depthM[from]!;
+    const end = depthM[to]!;
+    const low = firstAtOrAbove(this.#rows, Math.min(start, end) + SAME_DEPTH_M);
+    const high = firstAtOrAbove(this.#rows, Math.max(start, end) - SAME_DEPTH_M);
+    const steps = Math.max(high - low, 0);
+    let holonomyRad = 0;
+    let rateTimesTravel = 0;
+    let travel = 0;
+    let plainRate = 0;
+    let previous = from;
+    for (let k = 0; k <= steps; k++) {
+      const between = start > end ? high - 1 - k : low + k;
+      const next = k === steps ? to : ladder[between]!;
+      holonomyRad += this.#holonomy(previous, next);
+      const rate = (this.#earthAlong(previous) + this.#earthAlong(next)) / 2;
+      const lengthM = Math.abs(depthM[next]! - depthM[previous]!);
+      rateTimesTravel += rate * lengthM;
+      travel += lengthM;
+      plainRate += rate;
+      previous = next;
+    }
+    const meanRate = travel > 0 ? rateTimesTravel / travel : plainRate / (steps + 1);
+    this.#stepHolonomyRad = holonomyRad;
+    this.#stepEarthRad = meanRate * seconds;
+  }
+
+  #holonomy(i: number, k: number): number {
+    const { north, east, down } = this;
+    return holonomyOf(north[i]!, east[i]!, down[i]!, north[k]!, east[k]!, down[k]!);
+  }
+
+  #earthAlong(i: number): number {
+    const { earthRate } = this.#constants;
+    return earthRate.north * this.north[i]! + earthRate.east * this.east[i]! + earthRate.down * this.down[i]!;
+  }
 }
 
 /** First place of the ladder whose depth is at least the given one. */
@@ -174,32 +212,6 @@ function firstAtOrAbove(rows: ChainRows, depthM: number): number {
     else high = middle;
   }
   return low;
-}
-
-/** Holonomy and earth turn along a way; the time is spread over it in proportion to the travel. */
-function alongWay(
-  rows: ChainRows,
-  earthRate: NorthEastDown,
-  state: State,
-  way: readonly number[],
-  seconds: number,
-): { holonomyRad: number; earthTurnRad: number } {
-  let holonomyRad = 0;
-  let rateTimesTravel = 0;
-  let travel = 0;
-  let plainRate = 0;
-  for (let k = 1; k < way.length; k++) {
-    const first = tangentOf(state, way[k - 1]!);
-    const second = tangentOf(state, way[k]!);
-    holonomyRad += holonomy(first, second);
-    const rate = (dot(earthRate, first) + dot(earthRate, second)) / 2;
-    const lengthM = Math.abs(rows.depthM[way[k]!]! - rows.depthM[way[k - 1]!]!);
-    rateTimesTravel += rate * lengthM;
-    travel += lengthM;
-    plainRate += rate;
-  }
-  const meanRate = travel > 0 ? rateTimesTravel / travel : plainRate / (way.length - 1);
-  return { holonomyRad, earthTurnRad: meanRate * seconds };
 }
 
 function largestChange(before: Float64Array, after: Float64Array): number {

@@ -1,6 +1,4 @@
-import { cross, dot, type NorthEastDown, ned } from "../geometry/vector.ts";
-
-const down = ned(0, 0, 1);
+import type { NorthEastDown } from "../geometry/vector.ts";
 
 /**
  * Turn of the levelled frame when the axis goes from one tangent to the next without turning about itself.
@@ -15,5 +13,10 @@ const down = ned(0, 0, 1);
  * Checked against: the rigid-body simulator (test/jobs), cone of half angle I: 2 pi (1 - cos I).
  */
 export function holonomy(first: NorthEastDown, second: NorthEastDown): number {
-  return 2 * Math.atan2(dot(down, cross(first, second)), 1 + first.down + dot(first, second) + second.down);
+  return holonomyOf(first.north, first.east, first.down, second.north, second.east, second.down);
+}
+
+/** The same from plain components, for long series. Frame: site NED. Source: rule A4. */
+export function holonomyOf(n1: number, e1: number, d1: number, n2: number, e2: number, d2: number): number {
+  return 2 * Math.atan2(n1 * e2 - e1 * n2, 1 + d1 + n1 * n2 + e1 * e2 + d1 * d2 + d2);
 }

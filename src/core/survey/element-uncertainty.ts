@@ -3,13 +3,12 @@ import { isMeasured, type ValueUncertainty } from "../criteria/decide.ts";
 import { criterion } from "../criteria/registry.ts";
 import { designAxes } from "../elements/design-axis.ts";
 import { errorEllipse } from "../uncertainty/error-ellipse.ts";
-import type { SourceId } from "../uncertainty/error-source.ts";
 import type { ElementAxis, ElementWork } from "./axis-of-element.ts";
 import type { AxisRow, ElementUncertaintyResult, SourceShare } from "./results.ts";
 import { TrialSeries } from "./trial-series.ts";
 import type { TrialOptions } from "./trials.ts";
-import { covarianceOf, type Effect, effectsOf, type UncertainAxis } from "./uncertain-axis.ts";
-import { offsetEffects, offsetUncertainty } from "./value-uncertainty.ts";
+import { covarianceOf, effectsOf, type UncertainAxis } from "./uncertain-axis.ts";
+import { type OffsetCovariance, offsetCovariance, offsetUncertainty } from "./value-uncertainty.ts";
 
 /** Standard place of an access tube in its element, each horizontal axis, metres: common practice, no source. */
 const USUAL_TUBE_POSITION_M = 0.02;
@@ -50,27 +49,25 @@ export class ElementUncertainty {
   }
 
   result(rows: readonly AxisRow[]): ElementUncertaintyResult {
-    const effects = rows.map((row) => effectsOf(this.#axis, row.depthM));
     const axes = designAxes(this.#found.axis.element);
     const planes = rows.map((row) =>
-      offsetEffects(this.#axis, {
-        fromDepthM: undefined,
-        atDepthM: row.depthM,
-        axes,
-        alongM: row.alongM,
-        acrossM: row.acrossM,
-        component: "both",
-        limitM: Number.NaN,
-      }),
+      offsetCovariance(this.#axis, { fromDepthM: undefined, atDepthM: row.depthM, axes }),
     );
     const worst = rows.reduce((best, row, i) => (row.offsetM > rows[best]!.offsetM ? i : best), 0);
     const last = rows.length - 1;
     return {
-      covariances: effects.map(covarianceOf),
-      u95M: planes.map(({ along, across }) => {
-        const sum = (a: readonly number[], b: readonly number[]) => a.reduce((s, v, i) => s + v * b[i]!, 0);
-        const plane = { nn: sum(along, along), ne: sum(along, across), ee: sum(across, across) };
-        return COVERAGE_95_PLAN * errorEllipse(plane).semiMajor;
+      covariances: rows.map((row) => covarianceOf(effectsOf(this.#axis, row.depthM))),
+      ellipses: planes.map(({ alongAlong, alongAcross, acrossAcross }) => {
+        const { semiMajor, semiMinor, majorAzimuth } = errorEllipse({
+          nn: alongAlong,
+          ne: alongAcross,
+          ee: acrossAcross,
+        });
+        return {
+          semiMajor95M: COVERAGE_95_PLAN * semiMajor,
+          semiMinor95M: COVERAGE_95_PLAN * semiMinor,
+          majorFromAlongRad: majorAzimuth,
+        };
       }),
       budget: [
         { place: "toe", atDownM: rows[last]?.downM ?? Number.NaN, shares: sharesOf(planes[last]) },
@@ -98,17 +95,10 @@ function tubesOf(found: ElementAxis, standardM: number): UncertainAxis["tubes"] 
 }
 
 /** Share of each source in the variance of the offset (along and across together), largest first. */
-function sharesOf(
-  plane: { along: readonly number[]; across: readonly number[]; effects: readonly Effect[] } | undefined,
-): readonly SourceShare[] {
+function sharesOf(plane: OffsetCovariance | undefined): readonly SourceShare[] {
   if (plane === undefined) return [];
-  const sums = new Map<SourceId, number>();
-  plane.effects.forEach(({ source }, i) => {
-    const square = plane.along[i]! ** 2 + plane.across[i]! ** 2;
-    sums.set(source, (sums.get(source) ?? 0) + square);
-  });
-  const whole = [...sums.values()].reduce((sum, value) => sum + value, 0);
-  return [...sums]
+  const whole = plane.alongAlong + plane.acrossAcross;
+  return [...plane.bySource]
     .map(([source, variance]) => ({
       source,
       standardM: Math.sqrt(variance),

@@ -8,6 +8,12 @@ export interface PassStations extends PassTangents {
   readonly rows: readonly (readonly number[])[];
 }
 
+/** Variance of each component of a direction: its own, and that of errors which all stations of the pass share. */
+export interface StationVariance {
+  readonly own: number;
+  readonly shared: number;
+}
+
 export const longestPass = (passes: readonly Pass[]): Pass | undefined =>
   passes.reduce<Pass | undefined>(
     (best, pass) => (best === undefined || pass.rows.length > best.rows.length ? pass : best),
@@ -30,10 +36,10 @@ export function passTangents(
   pass: Pass,
   depthM: Float64Array,
   directionOf: (row: number) => NorthEastDown,
-  varianceOf: (row: number, lateral: number) => number,
+  varianceOf: (row: number, lateral: number) => StationVariance,
   record: RunRecord,
 ): PassStations {
-  const stops: { depth: number; sum: NorthEastDown; variance: number; rows: number[] }[] = [];
+  const stops: { depth: number; sum: NorthEastDown; variance: StationVariance; rows: number[] }[] = [];
   for (const row of pass.rows) {
     const direction = directionOf(row);
     if (!Number.isFinite(direction.north + direction.east + direction.down)) {
@@ -63,7 +69,8 @@ export function passTangents(
     east: Float64Array.from(means, (mean) => mean.east),
     down: Float64Array.from(means, (mean) => mean.down),
     rows: stops.map((stop) => stop.rows),
-    variance: Float64Array.from(stops, (stop) => stop.variance / stop.rows.length),
+    variance: Float64Array.from(stops, ({ variance, rows }) => variance.own / rows.length + variance.shared),
+    sharedVariance: Float64Array.from(stops, ({ variance }) => variance.shared),
   };
 }
 

@@ -51,9 +51,11 @@ export function propagateRun(
   // Near the origin the small differences keep all their digits.
   const atOrigin = { ...context, top: { north: 0, east: 0, down: 0 } };
   const base = reduceRun(run, atOrigin).result.path!;
-  const shared = [...budget.values()]
-    .filter(({ source, value }) => valueSources.includes(source) && value > 0)
-    .map((entry) => sharedEffect(run, atOrigin, base, entry));
+  const shared: SharedEffect[] = [];
+  for (const entry of budget.values()) {
+    if (!valueSources.includes(entry.source) || !(entry.value > 0)) continue;
+    shared.push(headEffect(run, context, base, entry) ?? sharedEffect(run, atOrigin, base, entry));
+  }
   return { path, budget, shared, stops: stopErrors(run, path, reduced.rows, budget) };
 }
 
@@ -64,6 +66,22 @@ export const budgetOfRun = (run: SurveyRun, context: RunContext): Budget =>
     ofInstrument: context.instrument?.declaredErrors ?? [],
     calibrations: context.calibrations,
   });
+
+/** A head that is off moves the whole hole by as much. */
+function headEffect(
+  run: SurveyRun,
+  context: RunContext,
+  base: HolePath,
+  { source, value }: BudgetEntry,
+): SharedEffect | undefined {
+  const all = (moved: number) => new Float64Array(base.count).fill(moved);
+  const key = sharedKey(source, run, context);
+  const none = { source, key, north: all(0), east: all(0), down: all(0) };
+  if (source === "head-north") return { ...none, north: all(value) };
+  if (source === "head-east") return { ...none, east: all(value) };
+  if (source === "head-level") return { ...none, down: all(-value) };
+  return undefined;
+}
 
 function sharedEffect(
   run: SurveyRun,
@@ -83,12 +101,15 @@ function sharedEffect(
     );
   return {
     source,
-    key: `${source} ${keyOf(sourceKind(source)!.repeats, source, run, context)}`,
+    key: sharedKey(source, run, context),
     north: change("northM"),
     east: change("eastM"),
     down: change("downM"),
   };
 }
+
+const sharedKey = (source: SourceId, run: SurveyRun, context: RunContext): string =>
+  `${source} ${keyOf(sourceKind(source)!.repeats, source, run, context)}`;
 
 /** Calibration whose own error a source is: runs that used the same one share it. */
 const CALIBRATED_BY: Partial<Record<SourceId, CalibrationKind>> = {

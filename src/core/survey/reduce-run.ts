@@ -13,7 +13,7 @@ import type { NorthEastDown } from "../geometry/vector.ts";
 import type { SurveyRun } from "../readings/survey-run.ts";
 import { degreesFromRadians } from "../units/quantity.ts";
 import { buildPath } from "./build-path.ts";
-import { type PassStations, passTangents, withTopRow } from "./pass-stations.ts";
+import { type PassStations, passTangents, type StationVariance, withTopRow } from "./pass-stations.ts";
 import { reportAgreement } from "./report-agreement.ts";
 import type { RunResult } from "./results.ts";
 import { classOf, type RunContext, RunRecord } from "./run-context.ts";
@@ -64,7 +64,13 @@ export function reduceRun(run: SurveyRun, context: RunContext): ReducedRun {
     tangents:
       outcome === undefined || path === undefined
         ? undefined
-        : { ...outcome.profile, name: run.id, face: 0, variance: outcome.variance },
+        : {
+            ...outcome.profile,
+            name: run.id,
+            face: 0,
+            variance: outcome.variance,
+            sharedVariance: outcome.sharedVariance,
+          },
     rows: path === undefined ? [] : (outcome?.rows ?? []),
   };
 }
@@ -72,10 +78,18 @@ export function reduceRun(run: SurveyRun, context: RunContext): ReducedRun {
 interface RunTangents {
   readonly profile: TangentProfile;
   readonly variance: Float64Array;
+  readonly sharedVariance: Float64Array;
   readonly rows: readonly StationRow[];
   readonly judgeable: boolean;
   /** usual distance between stations, metres */
   readonly intervalM: number;
+}
+
+/** Standard uncertainties, radians, of errors that all stations of a pass or of the run share. */
+interface Spread {
+  readonly wanderRad: number;
+  readonly referenceRad: number;
+  readonly zeroRad: number;
 }
 
 /** A row of the readings that speaks at a station, with its share; the shares of a station add up to 1. */
@@ -108,7 +122,8 @@ function tangentsOfRun(run: SurveyRun, context: RunContext, record: RunRecord): 
       });
     const directionOf = (row: number) =>
       tangentFromInclination(inclinationRad[row]!, azimuthRad[row]! + run.azimuthToGridRad);
-    return combineRun(run, context, layout, depthM, directionOf, 0, true, record);
+    const spread = { wanderRad: 0, referenceRad: run.azimuthUncertaintyRad, zeroRad: 0 };
+    return combineRun(run, context, layout, depthM, directionOf, spread, true, record);
   }
   const rawTilts = runTilts(run, context, record);
   const headingsOf = (tilts: CorrectedTilts, into: RunRecord) =>
@@ -129,7 +144,7 @@ function tangentsOfRun(run: SurveyRun, context: RunContext, record: RunRecord): 
     layout,
     depthM,
     directionOf,
-    headings.wanderRad,
+    { ...headings, zeroRad: zero === undefined ? classOf(context).tilt.zeroRad : 0 },
     headings.judgeable,
     record,
   );
@@ -141,15 +156,18 @@ function combineRun(
   layout: RunLayout,
   depthM: Float64Array,
   directionOf: (row: number) => NorthEastDown,
-  wanderRad: number,
+  spread: Spread,
   judgeable: boolean,
   record: RunRecord,
 ): RunTangents | undefined {
   const { noiseRad } = classOf(context).tilt;
   const { seTiltXRad, seTiltYRad } = run.readings;
-  const varianceOf = (row: number, lateral: number): number => {
+  const varianceOf = (row: number, lateral: number): StationVariance => {
     const squares = [seTiltXRad[row]!, seTiltYRad[row]!].map((se) => (Number.isNaN(se) ? 0 : se * se));
-    return noiseRad * noiseRad + (squares[0]! + squares[1]!) / 2 + (lateral * wanderRad) ** 2;
+    return {
+      own: noiseRad * noiseRad + (squares[0]! + squares[1]!) / 2,
+      shared: (lateral * spread.wanderRad) ** 2,
+    };
   };
   const passes = withTopRow(layout, depthM)
     .map((pass) => passTangents(pass, depthM, directionOf, varianceOf, record))
@@ -168,10 +186,15 @@ function combineRun(
     reportAgreement(agreement, "survey.passes-disagree", record);
   }
   const base = leadingPass(passes);
-  const meanVariance = base.variance.reduce((sum, v) => sum + v, 0) / base.variance.length;
+  const own = base.variance.map((variance, i) => variance - base.sharedVariance[i]!);
+  const meanOwn = own.reduce((sum, v) => sum + v, 0) / own.length;
+  const sharedVariance = profile.north.map(
+    (north, i) => spread.zeroRad ** 2 + (Math.hypot(north, profile.east[i]!) * spread.referenceRad) ** 2,
+  );
   return {
     profile,
-    variance: Float64Array.from(passesAt, (n) => meanVariance / Math.max(n, 1)),
+    variance: sharedVariance.map((shared, i) => shared + meanOwn / Math.max(passesAt[i]!, 1)),
+    sharedVariance,
     rows: stationRows(contributions, passes),
     judgeable,
     intervalM: usualInterval(base.depthM),

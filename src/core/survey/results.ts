@@ -75,12 +75,20 @@ export interface TrialSummary {
   readonly probabilityTolerance: number;
 }
 
+/** Ellipse of an offset. Metres; the larger semi-axis is the U95 that tables show. */
+export interface OffsetEllipse {
+  readonly semiMajor95M: number;
+  readonly semiMinor95M: number;
+  /** direction of the larger axis, radians from "along" towards "across" */
+  readonly majorFromAlongRad: number;
+}
+
 /** Uncertainty of the as-built axis of an element, row by row of its axis. */
 export interface ElementUncertaintyResult {
   /** covariance of each row's point: nn, ne, nd, ee, ed, dd, square metres */
   readonly covariances: readonly Covariance[];
-  /** larger semi-axis of the 95 % ellipse of the offset, metres */
-  readonly u95M: readonly number[];
+  /** ellipse that holds the true offset with 95 %, in the plane square to the design axis, row by row */
+  readonly ellipses: readonly OffsetEllipse[];
   readonly budget: readonly {
     readonly place: "toe" | "worst";
     readonly atDownM: number;

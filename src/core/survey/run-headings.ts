@@ -14,8 +14,10 @@ export interface RunHeadings {
   /** radians from grid north */
   readonly headingRad: Float64Array;
   readonly judgeable: boolean;
-  /** standard uncertainty of the change of heading inside the run, radians: for tests of passes against each other */
+  /** standard uncertainty of a pass's heading against that of another pass of the run, radians */
   readonly wanderRad: number;
+  /** standard uncertainty of the run's headings as a whole, radians: what another run need not share */
+  readonly referenceRad: number;
 }
 
 /** A6: heading of a keyed probe: the groove's bearing, its spiral by depth, and half a turn on face 2. */
@@ -42,7 +44,7 @@ export function keyedHeadings(
   const deepest = depthM.filter(Number.isFinite).reduce((most, depth) => Math.max(most, depth), 0);
   if (first !== undefined && last !== undefined && last.depthM < deepest - 0.001)
     record.find("warning", "survey.spiral-short", { spiral_to_m: last.depthM, read_to_m: deepest });
-  return { headingRad, judgeable: true, wanderRad: 0 };
+  return { headingRad, judgeable: true, wanderRad: 0, referenceRad: 0 };
 }
 
 /** Twist of the groove at a depth: linear between the measured depths, the nearest one's outside of them. */
@@ -104,10 +106,16 @@ export function carriedHeadings(
   usable.forEach((row, i) => {
     headingRad[row] = closed.headingRad[i]!;
   });
+  const walkRad = classOf(context).gyro.walk * Math.sqrt(spanS / parts);
+  const references = usableKnown.map((reference) => reference.standardUncertaintyRad);
+  const [first, last] = [references[0]!, references[references.length - 1]!];
+  // Closed on two headings, the way down leans on the first and the way up on the last.
+  const between = closed.model === "none" ? 0 : Math.hypot(first, last) / Math.SQRT2;
   return {
     headingRad,
     judgeable,
-    wanderRad: classOf(context).gyro.walk * Math.sqrt(spanS / parts),
+    wanderRad: Math.hypot(walkRad, between),
+    referenceRad: Math.hypot(walkRad, closed.model === "none" ? first : Math.hypot(first, last) / 2),
   };
 }
 

@@ -1,7 +1,6 @@
 import type { HolePath } from "../path/hole-path.ts";
 import { depthAtDown } from "../path/interpolate-path.ts";
-import type { SourceId } from "../uncertainty/error-source.ts";
-import { effectsAt } from "../uncertainty/random-effects.ts";
+import { type EffectColumns, effectsAt } from "../uncertainty/random-effects.ts";
 import type { RunUncertainty } from "./propagate-run.ts";
 
 /** A run that an axis rests on, with its share in it. */
@@ -19,22 +18,18 @@ export interface UncertainAxis {
   readonly tubes: readonly { readonly standardM: number; readonly share: number }[];
 }
 
-/** One independent unit of chance and what it moves a point by: north, east, down, metres. */
-export interface Effect {
-  readonly source: SourceId;
+/** Independent units of chance of one source and what each moves a point by: north, east, down of unit after unit, metres. */
+export interface Effect extends EffectColumns {
   /** the same key in another axis is the same unit of chance; undefined = nobody else's */
   readonly key: string | undefined;
-  readonly north: number;
-  readonly east: number;
-  readonly down: number;
 }
 
 /**
- * Everything that moves the point of an axis at a depth, unit by unit, in the same order for every depth of the axis.
+ * Everything that moves the point of an axis at a depth, source by source, in the same order for every depth of the axis.
  *
  * A run is asked at the level of the point, so that tubes that start at different heights are compared where they are judged.
  *
- * @param depthM depth along the axis, at or between its stations; NaN values outside of it.
+ * @param depthM depth along the axis, at or between its stations.
  *
  * Frame: site NED. Source: rules E2, E3.
  */
@@ -44,13 +39,13 @@ export function effectsOf(axis: UncertainAxis, depthM: number): readonly Effect[
     const own = uncertainty.path === axis.path ? depthM : depthAtOrEnd(uncertainty.path, downM);
     return effectsOfRun(uncertainty, own, share);
   });
-  const tubes = axis.tubes.flatMap(({ standardM, share }) => {
+  const tubes = axis.tubes.map(({ standardM, share }) => {
     const size = standardM * share;
-    const common = { source: "tube-position" as const, key: undefined, down: 0 };
-    return [
-      { ...common, north: size, east: 0 },
-      { ...common, north: 0, east: size },
-    ];
+    return {
+      source: "tube-position" as const,
+      key: undefined,
+      values: Float64Array.of(size, 0, 0, 0, size, 0),
+    };
   });
   return [...mergeKeys(parts), ...tubes];
 }
@@ -82,41 +77,30 @@ function bracket(path: HolePath, depthM: number): { upper: number; part: number 
 function effectsOfRun(uncertainty: RunUncertainty, depthM: number, share: number): readonly Effect[] {
   const { upper, part } = bracket(uncertainty.path, depthM);
   const first = effectsAtStation(uncertainty, upper);
-  if (part === 0) return first.map((effect) => scaled(effect, share));
+  if (part === 0) return share === 1 ? first : first.map((effect) => scaled(effect, share));
   const second = effectsAtStation(uncertainty, upper + 1);
-  return first.map((effect, i) => ({
-    ...effect,
-    north: share * (effect.north + part * (second[i]!.north - effect.north)),
-    east: share * (effect.east + part * (second[i]!.east - effect.east)),
-    down: share * (effect.down + part * (second[i]!.down - effect.down)),
-  }));
+  return first.map((effect, i) => combined(effect, share * (1 - part), second[i]!, share * part));
 }
 
-const scaled = (effect: Effect, share: number): Effect => ({
+const scaled = (effect: Effect, factor: number): Effect => ({
   ...effect,
-  north: effect.north * share,
-  east: effect.east * share,
-  down: effect.down * share,
+  values: effect.values.map((value) => value * factor),
 });
+
+/** a times the first plus b times the second, unit by unit. */
+function combined(first: Effect, a: number, second: Effect, b: number): Effect {
+  const { values } = second;
+  return { ...first, values: first.values.map((value, i) => a * value + b * values[i]!) };
+}
 
 function effectsAtStation(uncertainty: RunUncertainty, station: number): readonly Effect[] {
   const shared = uncertainty.shared.map(({ source, key, north, east, down }) => ({
     source,
     key,
-    north: north[station]!,
-    east: east[station]!,
-    down: down[station]!,
+    values: Float64Array.of(north[station]!, east[station]!, down[station]!),
   }));
-  const own = effectsAt(uncertainty.path, uncertainty.stops, station).flatMap(({ source, values }) =>
-    Array.from({ length: values.length / 3 }, (_, i) => ({
-      source,
-      key: undefined,
-      north: values[3 * i]!,
-      east: values[3 * i + 1]!,
-      down: values[3 * i + 2]!,
-    })),
-  );
-  return [...shared, ...own];
+  const own = effectsAt(uncertainty.path, uncertainty.stops, station);
+  return [...shared, ...own.map((effect) => ({ ...effect, key: undefined }))];
 }
 
 /** Runs that share a value move together: their effects add before they are squared. */
@@ -124,20 +108,12 @@ function mergeKeys(effects: readonly Effect[]): readonly Effect[] {
   const byKey = new Map<string, Effect>();
   const single: Effect[] = [];
   for (const effect of effects) {
-    const before = effect.key === undefined ? undefined : byKey.get(effect.key);
-    if (effect.key === undefined) single.push(effect);
-    else
-      byKey.set(
-        effect.key,
-        before === undefined
-          ? effect
-          : {
-              ...effect,
-              north: before.north + effect.north,
-              east: before.east + effect.east,
-              down: before.down + effect.down,
-            },
-      );
+    if (effect.key === undefined) {
+      single.push(effect);
+      continue;
+    }
+    const before = byKey.get(effect.key);
+    byKey.set(effect.key, before === undefined ? effect : combined(before, 1, effect, 1));
   }
   return [...byKey.values(), ...single];
 }
@@ -146,27 +122,26 @@ function mergeKeys(effects: readonly Effect[]): readonly Effect[] {
 export type Covariance = readonly [number, number, number, number, number, number];
 
 /** Sum of the outer products of independent effects (C = sum E E'). Frame: that of the effects. Source: rule E2. */
-export function covarianceOf(effects: readonly Pick<Effect, "north" | "east" | "down">[]): Covariance {
+export function covarianceOf(effects: readonly Effect[]): Covariance {
   let [nn, ne, nd, ee, ed, dd] = [0, 0, 0, 0, 0, 0];
-  for (const { north, east, down } of effects) {
-    nn += north * north;
-    ne += north * east;
-    nd += north * down;
-    ee += east * east;
-    ed += east * down;
-    dd += down * down;
-  }
+  for (const { values } of effects)
+    for (let i = 0; i < values.length; i += 3) {
+      const north = values[i]!;
+      const east = values[i + 1]!;
+      const down = values[i + 2]!;
+      nn += north * north;
+      ne += north * east;
+      nd += north * down;
+      ee += east * east;
+      ed += east * down;
+      dd += down * down;
+    }
   return [nn, ne, nd, ee, ed, dd];
 }
 
 /** Effects on the difference of two points of one axis, unit by unit: what both share falls out. */
 export function differenceOf(lower: readonly Effect[], upper: readonly Effect[]): readonly Effect[] {
-  return lower.map((effect, i) => ({
-    ...effect,
-    north: effect.north - upper[i]!.north,
-    east: effect.east - upper[i]!.east,
-    down: effect.down - upper[i]!.down,
-  }));
+  return lower.map((effect, i) => combined(effect, 1, upper[i]!, -1));
 }
 
 /**

@@ -1,45 +1,59 @@
 import type { Measured, OffsetForm } from "../criteria/criterion.ts";
 import type { ValueUncertainty } from "../criteria/decide.ts";
-import { dot, ned } from "../geometry/vector.ts";
+import { dot, scale, subtract } from "../geometry/vector.ts";
 import { interpolatePath } from "../path/interpolate-path.ts";
+import type { SourceId } from "../uncertainty/error-source.ts";
 import { probabilityInsideCircle } from "../uncertainty/probability-inside-circle.ts";
 import { probabilityBetween } from "../uncertainty/probability-of-value.ts";
-import { differenceOf, type Effect, effectsOf, type UncertainAxis } from "./uncertain-axis.ts";
+import { differenceOf, effectsOf, type UncertainAxis } from "./uncertain-axis.ts";
 
-/** Effects of every unit of chance on an offset, in the plane square to the design axis, metres. */
-export interface OffsetEffects {
-  readonly along: readonly number[];
-  readonly across: readonly number[];
-  readonly effects: readonly Effect[];
+/** Covariance of an offset in the plane square to the design axis, square metres. */
+export interface OffsetCovariance {
+  readonly alongAlong: number;
+  readonly alongAcross: number;
+  readonly acrossAcross: number;
+  /** variance of along and across together that each source brings */
+  readonly bySource: ReadonlyMap<SourceId, number>;
 }
 
 /**
- * Effects on the offset of the axis where it passes the plane of the form.
+ * Covariance of the offset of an axis where it passes the plane of the form.
  *
  * A point that is off along the hole is compared where the hole passes that plane, so an error along the axis counts only by the
  * lean between the two.
  *
  * Frame: along and across of the form. Source: rules E2, F1.
  */
-export function offsetEffects(axis: UncertainAxis, form: OffsetForm): OffsetEffects {
+export function offsetCovariance(
+  axis: UncertainAxis,
+  form: Pick<OffsetForm, "fromDepthM" | "atDepthM" | "axes">,
+): OffsetCovariance {
   const lower = effectsOf(axis, form.atDepthM);
   const effects =
     form.fromDepthM === undefined ? lower : differenceOf(lower, effectsOf(axis, form.fromDepthM));
   const { tangent } = interpolatePath(axis.path, form.atDepthM);
   const { along, across, direction } = form.axes;
   const slide = dot(tangent, direction);
-  const alongLean = dot(tangent, along) / slide;
-  const acrossLean = dot(tangent, across) / slide;
-  const moves = effects.map(({ north, east, down }) => ned(north, east, down));
-  return {
-    along: moves.map((move) => dot(move, along) - alongLean * dot(move, direction)),
-    across: moves.map((move) => dot(move, across) - acrossLean * dot(move, direction)),
-    effects,
-  };
+  // one row a component: a move goes to along less its part along the hole times the lean there
+  const alongRow = subtract(along, scale(direction, dot(tangent, along) / slide));
+  const acrossRow = subtract(across, scale(direction, dot(tangent, across) / slide));
+  let [alongAlong, alongAcross, acrossAcross] = [0, 0, 0];
+  const bySource = new Map<SourceId, number>();
+  for (const { source, values } of effects) {
+    let own = 0;
+    for (let i = 0; i < values.length; i += 3) {
+      const a = alongRow.north * values[i]! + alongRow.east * values[i + 1]! + alongRow.down * values[i + 2]!;
+      const c =
+        acrossRow.north * values[i]! + acrossRow.east * values[i + 1]! + acrossRow.down * values[i + 2]!;
+      alongAlong += a * a;
+      alongAcross += a * c;
+      acrossAcross += c * c;
+      own += a * a + c * c;
+    }
+    bySource.set(source, (bySource.get(source) ?? 0) + own);
+  }
+  return { alongAlong, alongAcross, acrossAcross, bySource };
 }
-
-const sumOfProducts = (a: readonly number[], b: readonly number[]): number =>
-  a.reduce((sum, value, i) => sum + value * b[i]!, 0);
 
 /**
  * Standard uncertainty of a value that is an offset, and the probability that the true offset keeps its limit.
@@ -55,12 +69,7 @@ const sumOfProducts = (a: readonly number[], b: readonly number[]): number =>
 export function offsetUncertainty(axis: UncertainAxis, measured: Measured): ValueUncertainty | undefined {
   const { form } = measured;
   if (form === undefined) return undefined;
-  const { along, across } = offsetEffects(axis, form);
-  const [aa, ac, cc] = [
-    sumOfProducts(along, along),
-    sumOfProducts(along, across),
-    sumOfProducts(across, across),
-  ];
+  const { alongAlong: aa, alongAcross: ac, acrossAcross: cc } = offsetCovariance(axis, form);
   const { alongM, acrossM, component, limitM } = form;
   if (component !== "both") {
     const [value, variance] = component === "along" ? [alongM, aa] : [acrossM, cc];
