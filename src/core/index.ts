@@ -3,6 +3,7 @@
 // calibration
 export type {
   AccelerometerCalibration,
+  AllanRecord,
   Calibration,
   CalibrationKind,
   DepthScaleCalibration,
@@ -11,9 +12,18 @@ export type {
   GyroZeroCalibration,
   HangingCable,
   Instrument,
+  ReadOff,
   TiltZeroCalibration,
   Validity,
 } from "./calibration/calibration.ts";
+export {
+  assessRestLog,
+  type RestDisturbance,
+  type RestLog,
+  type RestResult,
+  SHORT_REST_S,
+  SHORTEST_REST_S,
+} from "./calibration/rest-log.ts";
 // correction
 export type { StepReport } from "./correction/step-report.ts";
 // criteria
@@ -175,6 +185,8 @@ export type {
 } from "./survey/results.ts";
 export type { RunContext } from "./survey/run-context.ts";
 export { stepRevisions } from "./survey/steps.ts";
+export { budgetKeys, sourceValueToSi } from "./uncertainty/budget.ts";
+export { DISTRIBUTIONS, type Distribution } from "./uncertainty/error-source.ts";
 export type { InstrumentClass } from "./uncertainty/instrument-class.ts";
 export {
   DEFAULT_INSTRUMENT_CLASS,

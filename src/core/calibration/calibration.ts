@@ -1,3 +1,5 @@
+import type { AllanCurve } from "../num/allan-curve.ts";
+
 import type { DeclaredError } from "../readings/declared-error.ts";
 
 /** Until when a calibration may be used. All rules that are given must hold. */
@@ -49,6 +51,31 @@ export interface GyroZeroCalibration extends CalibrationRecord {
   /** direction of the probe's down-hole axis while at rest: true north-east-down, unit length */
   readonly axisTrueNed: readonly [number, number, number];
   readonly latitudeRad: number;
+  /** where the rate was worked out from a log at rest: how the gyro's noise averages out */
+  readonly allan?: AllanRecord;
+}
+
+/** A value read off a curve, with the ends of its confidence interval. */
+export interface ReadOff {
+  readonly value: number;
+  readonly lower: number;
+  readonly upper: number;
+}
+
+/** Allan deviation of a gyro at rest and what is read off it, kept with the calibration so that it can be drawn. */
+export interface AllanRecord {
+  /** deviations in rad/s, with the ends of their confidence intervals */
+  readonly curve: AllanCurve;
+  /** probability of all the intervals */
+  readonly confidence: number;
+  /** length of the log, seconds */
+  readonly seconds: number;
+  /** angle random walk N, rad per root second */
+  readonly walk: ReadOff;
+  /** bias instability B, rad/s; where the curve still falls at its end only an upper bound */
+  readonly instability: ReadOff & { readonly isReached: boolean; readonly atS: number };
+  /** rate random walk K, rad/s per root second; undefined where the log is too short to show it */
+  readonly rateWalk: ReadOff | undefined;
 }
 
 /** Gyro scale: shown turn over a known turn. */

@@ -1,3 +1,4 @@
+import { blockMeans } from "../num/block-means.ts";
 import { fitLine } from "../num/fit-line.ts";
 import { mean } from "../num/moments.ts";
 import { judgeSteadiness, type SteadinessLimits, type UnsteadyReason } from "../num/steadiness.ts";
@@ -59,18 +60,4 @@ export function assessWindow(
     steady: judged.state === "steady",
     why: judged.reasons,
   };
-}
-
-/** Means of neighbouring values, so many at a time; a rest at the end is left out. */
-export function blockMeans(values: Float64Array, size: number): Float64Array {
-  const means = new Float64Array(Math.floor(values.length / size));
-  for (let block = 0; block < means.length; block++) {
-    const start = block * size;
-    // The first value is taken off before adding, so that little is lost by rounding.
-    const first = values[start]!;
-    let sum = 0;
-    for (let i = start; i < start + size; i++) sum += values[i]! - first;
-    means[block] = first + sum / size;
-  }
-  return means;
 }
