@@ -98,7 +98,6 @@ export type {
   GlobalTest,
 } from "./num/adjustment.ts";
 export { adjust, USUAL_ADJUSTMENT_TEST } from "./num/adjustment.ts";
-// uncertainty
 export { type AllanCurve, type AllanCurveOptions, allanCurve } from "./num/allan-curve.ts";
 export { type AllanEstimator, allanDeviation } from "./num/allan-deviation.ts";
 export { type AllanTerms, readAllanTerms } from "./num/allan-terms.ts";
@@ -111,11 +110,13 @@ export { fitLine, type LineFit } from "./num/fit-line.ts";
 export { logGamma } from "./num/gamma.ts";
 export { incompleteBeta } from "./num/incomplete-beta.ts";
 export { incompleteGamma } from "./num/incomplete-gamma.ts";
+export { integrate } from "./num/integrate.ts";
 export {
   type LeastSquaresSolution,
   solveCorrelatedLeastSquares,
   solveLeastSquares,
 } from "./num/least-squares.ts";
+export { marcumQ } from "./num/marcum-q.ts";
 export { type Matrix, matrixElement, matrixFromRows, zeroMatrix } from "./num/matrix.ts";
 export { median } from "./num/median.ts";
 export {
@@ -125,7 +126,7 @@ export {
   sampleStandardDeviation,
   sampleVariance,
 } from "./num/moments.ts";
-export { normalCdf, normalDensity, normalQuantile, normalUpper } from "./num/normal.ts";
+export { normalBetween, normalCdf, normalDensity, normalQuantile, normalUpper } from "./num/normal.ts";
 export {
   fillNormals,
   fillUniforms,
@@ -133,8 +134,17 @@ export {
   type RandomStream,
   uniformAt,
 } from "./num/random-stream.ts";
+export { reverseArrangements, reverseArrangementsCdf } from "./num/reverse-arrangements.ts";
+export { type SeriesMean, seriesMean } from "./num/series-mean.ts";
+export {
+  judgeSteadiness,
+  type Steadiness,
+  type SteadinessLimits,
+  type UnsteadyReason,
+} from "./num/steadiness.ts";
 export { studentTCdf, studentTQuantile } from "./num/student-t.ts";
 export { threefry } from "./num/threefry.ts";
+export { vonNeumannLimit, vonNeumannRatio } from "./num/von-neumann.ts";
 // path
 export { computePath } from "./path/compute-path.ts";
 export { dogleg, ratioFactor } from "./path/dogleg.ts";
@@ -170,6 +180,8 @@ export type { Issue, Place, Result, Severity } from "./result.ts";
 // (root)
 export { ContractError, contract, fail, ok } from "./result.ts";
 export type { Job, SitePlace } from "./survey/job.ts";
+export type { RunUncertainty, SharedEffect } from "./survey/propagate-run.ts";
+export { budgetOfRun, propagateRun } from "./survey/propagate-run.ts";
 export type { ReduceOptions } from "./survey/reduce-job.ts";
 // survey
 export { reduceJob } from "./survey/reduce-job.ts";
@@ -178,21 +190,84 @@ export { reduceRun } from "./survey/reduce-run.ts";
 export type {
   AxisRow,
   ElementResult,
+  ElementUncertaintyResult,
   JobResults,
+  OffsetEllipse,
   RunResult,
+  SourceShare,
+  TrialSummary,
   VerdictResult,
   VerticalityResult,
 } from "./survey/results.ts";
 export type { RunContext } from "./survey/run-context.ts";
 export { stepRevisions } from "./survey/steps.ts";
-export { budgetKeys, sourceValueToSi } from "./uncertainty/budget.ts";
-export { DISTRIBUTIONS, type Distribution } from "./uncertainty/error-source.ts";
+export type { Covariance, Effect, UncertainAxis } from "./survey/uncertain-axis.ts";
+export { covarianceOf, differenceBetween, effectsOf } from "./survey/uncertain-axis.ts";
+export type { OffsetCovariance } from "./survey/value-uncertainty.ts";
+export { offsetCovariance } from "./survey/value-uncertainty.ts";
+export {
+  type AdaptiveOptions,
+  type AdaptiveResult,
+  propagateAdaptively,
+} from "./uncertainty/adaptive-trials.ts";
+export type { Budget, BudgetEntry } from "./uncertainty/budget.ts";
+// uncertainty
+export {
+  budgetKey,
+  budgetKeys,
+  sourceValueFromSi,
+  sourceValueToSi,
+} from "./uncertainty/budget.ts";
+export { coverageCircle } from "./uncertainty/coverage-circle.ts";
+export {
+  type CoverageInterval,
+  shortestInterval,
+  symmetricInterval,
+} from "./uncertainty/coverage-interval.ts";
+export {
+  coverageFactor,
+  type ErrorEllipse,
+  errorEllipse,
+  type PlanCovariance,
+} from "./uncertainty/error-ellipse.ts";
+export type { SourceId, SourceKind } from "./uncertainty/error-source.ts";
+export {
+  DISTRIBUTION_SHAPES,
+  type DistributionShape,
+  sourceKind,
+  sourceKinds,
+} from "./uncertainty/error-source.ts";
+export { type InputDistribution, momentsOf } from "./uncertainty/input-distribution.ts";
 export type { InstrumentClass } from "./uncertainty/instrument-class.ts";
 export {
   DEFAULT_INSTRUMENT_CLASS,
   instrumentClasses,
   instrumentClassOf,
 } from "./uncertainty/instrument-class.ts";
+export { probabilityInsideCircle } from "./uncertainty/probability-inside-circle.ts";
+export { probabilityBelow, probabilityBetween } from "./uncertainty/probability-of-value.ts";
+export {
+  effectiveDegreesOfFreedom,
+  type FirstOrderResult,
+  type Model,
+  propagateFirstOrder,
+} from "./uncertainty/propagate-first-order.ts";
+export {
+  type MonteCarloOptions,
+  propagateMonteCarlo,
+  type SampleSummary,
+  summariseSample,
+} from "./uncertainty/propagate-monte-carlo.ts";
+export {
+  type DecisionRisk,
+  decisionRisk,
+  gammaPopulation,
+  guardBand,
+  type Interval,
+  normalPopulation,
+  type Population,
+  testUncertaintyRatio,
+} from "./uncertainty/risk.ts";
 export { fromAllanCurve } from "./uncertainty/type-a/from-allan-curve.ts";
 export {
   type Closure,

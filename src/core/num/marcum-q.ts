@@ -29,20 +29,20 @@ export function marcumQ(
   const x = (b * b) / 2;
   if (expected === 0) return incompleteGamma(order, x);
 
-  let lower = 0;
-  let upper = 0;
-  /** Adds term k; false when it no longer counts for either sum. */
-  const addTerm = (k: number): boolean => {
-    const weight = powerTerm(k, expected);
+  // The smaller tail is summed, from its largest term both ways; all terms are positive.
+  const isUpper = x > expected + order;
+  const term = (k: number): number => {
     const part = incompleteGamma(order + k, x);
-    lower += weight * part.lower;
-    upper += weight * part.upper;
-    const isSmall = (term: number, sum: number) => term <= 1e-17 * sum;
-    return !(isSmall(weight * part.lower, lower) && isSmall(weight * part.upper, upper));
+    return powerTerm(k, expected) * (isUpper ? part.upper : part.lower);
   };
-  // Where the terms are largest depends on x as well as on the weights: start between and go both ways.
-  const start = Math.floor(Math.sqrt(expected * Math.max(expected, x)));
-  for (let k = start; addTerm(k); k++);
-  for (let k = start - 1; k >= 0 && addTerm(k); k--);
-  return { lower, upper };
+  const start = Math.floor(Math.sqrt(expected * x));
+  let tail = 0;
+  const add = (k: number): boolean => {
+    const value = term(k);
+    tail += value;
+    return value > Number.EPSILON * 1e-2 * tail;
+  };
+  for (let k = start; add(k); k++);
+  for (let k = start - 1; k >= 0 && add(k); k--);
+  return isUpper ? { lower: 1 - tail, upper: tail } : { lower: tail, upper: 1 - tail };
 }

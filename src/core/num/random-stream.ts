@@ -1,5 +1,5 @@
 import { contract } from "../result.ts";
-import { threefry } from "./threefry.ts";
+import { threefryRounds, threefrySchedule } from "./threefry.ts";
 
 /**
  * One endless series of random numbers, addressed by place: the number at a place is always the same.
@@ -26,7 +26,10 @@ const WORD = 2 ** 32;
  * Source: 52 bits of two words of `threefry`, at the middle of their interval.
  */
 export function fillUniforms(random: RandomStream, first: number, out: Float64Array): void {
-  fillByPairs(random, first, out, (a, b) => [a, b]);
+  fillByPairs(random, first, out, (a, b, pair) => {
+    pair[0] = a;
+    pair[1] = b;
+  });
 }
 
 /**
@@ -42,10 +45,11 @@ export function fillUniforms(random: RandomStream, first: number, out: Float64Ar
  * Checked against: moments and tail shares of a million (random-stream.test.ts).
  */
 export function fillNormals(random: RandomStream, first: number, out: Float64Array): void {
-  fillByPairs(random, first, out, (a, b) => {
+  fillByPairs(random, first, out, (a, b, pair) => {
     const radius = Math.sqrt(-2 * Math.log(a));
     const angle = 2 * Math.PI * b;
-    return [radius * Math.cos(angle), radius * Math.sin(angle)];
+    pair[0] = radius * Math.cos(angle);
+    pair[1] = radius * Math.sin(angle);
   });
 }
 
@@ -67,20 +71,21 @@ function fillByPairs(
   random: RandomStream,
   first: number,
   out: Float64Array,
-  make: (a: number, b: number) => readonly [number, number],
+  make: (a: number, b: number, pair: Float64Array) => void,
 ): void {
   const { seed, stream } = random;
   const isWhole = (value: number) => Number.isSafeInteger(value) && value >= 0;
   contract(isWhole(seed) && isWhole(stream) && stream < WORD, `random: seed ${seed}, stream ${stream}`);
   contract(isWhole(first), `random: place ${first}`);
-  const key = [seed % WORD, Math.floor(seed / WORD), stream, 0];
+  const keys = threefrySchedule([seed % WORD, Math.floor(seed / WORD), stream, 0]);
   const words = new Uint32Array(4);
-  for (let place = first; place < first + out.length; ) {
+  const numbers = new Float64Array(2);
+  const end = first + out.length;
+  for (let place = first; place < end; ) {
     const pair = Math.floor(place / 2);
-    threefry(key, [pair % WORD, Math.floor(pair / WORD), 0, 0], words);
-    const numbers = make(unitInterval(words[0]!, words[1]!), unitInterval(words[2]!, words[3]!));
-    for (let half = place % 2; half < 2 && place < first + out.length; half++, place++)
-      out[place - first] = numbers[half]!;
+    threefryRounds(keys, pair | 0, Math.floor(pair / WORD) | 0, 0, 0, words); // "|" keeps the lower 32 bits
+    make(unitInterval(words[0]!, words[1]!), unitInterval(words[2]!, words[3]!), numbers);
+    for (let half = place % 2; half < 2 && place < end; half++, place++) out[place - first] = numbers[half]!;
   }
 }
 

@@ -1,16 +1,8 @@
 import { contract } from "../result.ts";
 
-/** Rotations of rounds 0 to 7 for the two pairs of words; they repeat after 8. */
-const ROTATIONS = [
-  [10, 26],
-  [11, 21],
-  [13, 27],
-  [23, 5],
-  [6, 20],
-  [17, 11],
-  [25, 10],
-  [18, 20],
-] as const;
+/** Rotations of rounds 0 to 7, first and second pair of words; they repeat after 8. */
+const FIRST = [10, 11, 13, 23, 6, 17, 25, 18] as const;
+const SECOND = [26, 21, 27, 5, 20, 11, 10, 20] as const;
 const KEY_PARITY = 0x1bd11bda;
 const ROUNDS = 20;
 
@@ -33,14 +25,32 @@ export function threefry(key: ArrayLike<number>, counter: ArrayLike<number>, out
     key.length === 4 && counter.length === 4 && out.length === 4,
     "threefry: key, counter and out must have four words",
   );
-  const keys = [key[0]! | 0, key[1]! | 0, key[2]! | 0, key[3]! | 0, 0];
-  keys[4] = KEY_PARITY ^ keys[0]! ^ keys[1]! ^ keys[2]! ^ keys[3]!;
-  let x0 = (counter[0]! + keys[0]!) | 0;
-  let x1 = (counter[1]! + keys[1]!) | 0;
-  let x2 = (counter[2]! + keys[2]!) | 0;
-  let x3 = (counter[3]! + keys[3]!) | 0;
+  threefryRounds(threefrySchedule(key), counter[0]!, counter[1]!, counter[2]!, counter[3]!, out);
+}
+
+/** The five words that a key brings into the rounds: to be made once for many counters. */
+export function threefrySchedule(key: ArrayLike<number>): Int32Array {
+  const words = Int32Array.from([0, 1, 2, 3, 4], (i) => (i < 4 ? key[i]! | 0 : 0));
+  words[4] = KEY_PARITY ^ words[0]! ^ words[1]! ^ words[2]! ^ words[3]!;
+  return words;
+}
+
+/** As `threefry`, with the schedule of the key made beforehand and the counter as four numbers. */
+export function threefryRounds(
+  keys: Int32Array,
+  c0: number,
+  c1: number,
+  c2: number,
+  c3: number,
+  out: Uint32Array,
+): void {
+  let x0 = ((c0 | 0) + keys[0]!) | 0;
+  let x1 = ((c1 | 0) + keys[1]!) | 0;
+  let x2 = ((c2 | 0) + keys[2]!) | 0;
+  let x3 = ((c3 | 0) + keys[3]!) | 0;
   for (let round = 0; round < ROUNDS; ) {
-    const [first, second] = ROTATIONS[round % 8]!;
+    const first = FIRST[round % 8]!;
+    const second = SECOND[round % 8]!;
     if (round % 2 === 0) {
       x0 = (x0 + x1) | 0;
       x1 = ((x1 << first) | (x1 >>> (32 - first))) ^ x0;

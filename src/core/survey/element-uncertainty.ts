@@ -2,6 +2,7 @@ import type { CriterionRequest } from "../criteria/criterion.ts";
 import { isMeasured, type ValueUncertainty } from "../criteria/decide.ts";
 import { criterion } from "../criteria/registry.ts";
 import { designAxes } from "../elements/design-axis.ts";
+import { coverageCircle } from "../uncertainty/coverage-circle.ts";
 import { errorEllipse } from "../uncertainty/error-ellipse.ts";
 import type { ElementAxis, ElementWork } from "./axis-of-element.ts";
 import type { AxisRow, ElementUncertaintyResult, SourceShare } from "./results.ts";
@@ -64,6 +65,7 @@ export class ElementUncertainty {
           ee: acrossAcross,
         });
         return {
+          u95M: coverageCircle(semiMajor, semiMinor, 0.95),
           semiMajor95M: COVERAGE_95_PLAN * semiMajor,
           semiMinor95M: COVERAGE_95_PLAN * semiMinor,
           majorFromAlongRad: majorAzimuth,

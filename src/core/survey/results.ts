@@ -75,8 +75,10 @@ export interface TrialSummary {
   readonly probabilityTolerance: number;
 }
 
-/** Ellipse of an offset. Metres; the larger semi-axis is the U95 that tables show. */
+/** Uncertainty of an offset in the plane square to the design axis. Metres. */
 export interface OffsetEllipse {
+  /** radius around the found point that holds the true one with 95 %: the one number that tables show */
+  readonly u95M: number;
   readonly semiMajor95M: number;
   readonly semiMinor95M: number;
   /** direction of the larger axis, radians from "along" towards "across" */

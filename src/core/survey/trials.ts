@@ -2,7 +2,7 @@ import { hashText } from "../num/hash-text.ts";
 import { fillNormals, fillUniforms, type RandomStream } from "../num/random-stream.ts";
 import type { HolePath } from "../path/hole-path.ts";
 import type { BudgetEntry } from "../uncertainty/budget.ts";
-import type { Distribution, SourceId } from "../uncertainty/error-source.ts";
+import type { DistributionShape, SourceId } from "../uncertainty/error-source.ts";
 import { axisOfElement, type ElementAxis, type ElementWork, type WorkedRun } from "./axis-of-element.ts";
 import { tubeOffset } from "./element-axis.ts";
 import type { RunUncertainty } from "./propagate-run.ts";
@@ -78,7 +78,7 @@ function draw({ value, distribution }: BudgetEntry, random: RandomStream, trial:
 }
 
 /** A number with mean 0 and standard deviation 1. */
-function standardDraw(distribution: Distribution, random: RandomStream, trial: number): number {
+function standardDraw(distribution: DistributionShape, random: RandomStream, trial: number): number {
   const two = new Float64Array(2);
   if (distribution === "normal") {
     fillNormals(random, 2 * trial, two);

@@ -1,6 +1,6 @@
 import { mean, sampleStandardDeviation } from "../num/moments.ts";
 import { contract } from "../result.ts";
-import type { Distribution } from "./distribution.ts";
+import type { InputDistribution } from "./input-distribution.ts";
 import type { Model } from "./propagate-first-order.ts";
 import {
   type MonteCarloOptions,
@@ -44,7 +44,7 @@ export interface AdaptiveResult {
  */
 export function propagateAdaptively(
   model: Model,
-  inputs: readonly Distribution[],
+  inputs: readonly InputDistribution[],
   seed: number,
   options: AdaptiveOptions = {},
 ): AdaptiveResult {

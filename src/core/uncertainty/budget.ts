@@ -1,6 +1,6 @@
 import { RADIANS_PER_DEGREE, SECONDS_PER_HOUR } from "../units/quantity.ts";
 import {
-  type Distribution,
+  type DistributionShape,
   type SourceId,
   type SourceUnit,
   sourceKind,
@@ -13,7 +13,7 @@ export interface BudgetEntry {
   readonly source: SourceId;
   /** standard value (k = 1), SI and radians; >= 0 */
   readonly value: number;
-  readonly distribution: Distribution;
+  readonly distribution: DistributionShape;
   /** where the value comes from: a class, the job, a calibration, evidence of the runs */
   readonly from: string;
   /** degrees of freedom of a value from evidence; infinite for a declared one */

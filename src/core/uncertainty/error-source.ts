@@ -3,8 +3,13 @@ import type { Measures } from "../readings/survey-run.ts";
 /** How far one value of a source reaches: every reading its own, one for a run, for a hole, for a calibration, … */
 export type Repeat = "stop" | "run" | "hole" | "calibration" | "instrument" | "job" | "element";
 
-export type Distribution = "normal" | "rectangular" | "triangular" | "arcsine";
-export const DISTRIBUTIONS: readonly Distribution[] = ["normal", "rectangular", "triangular", "arcsine"];
+export type DistributionShape = "normal" | "rectangular" | "triangular" | "arcsine";
+export const DISTRIBUTION_SHAPES: readonly DistributionShape[] = [
+  "normal",
+  "rectangular",
+  "triangular",
+  "arcsine",
+];
 
 /** Units that a source may be given in, at the edges; inside all is SI and radians. */
 export type SourceUnit = "deg" | "m" | "1" | "deg/h" | "deg/sqrt(h)";
@@ -14,7 +19,7 @@ export interface SourceKind {
   readonly id: SourceId;
   readonly unit: SourceUnit;
   readonly repeats: Repeat;
-  readonly distribution: Distribution;
+  readonly distribution: DistributionShape;
   /** runs in which it acts */
   readonly measures: readonly Measures[];
   readonly text: Readonly<Record<"en" | "de", string>>;
@@ -32,7 +37,7 @@ const kind = <I extends string>(
   measures: readonly Measures[],
   en: string,
   de: string,
-  distribution: Distribution = "normal",
+  distribution: DistributionShape = "normal",
 ) => ({ id, unit, repeats, measures, distribution, text: { en, de } });
 
 /**

@@ -4,7 +4,7 @@ import { mean, sampleStandardDeviation } from "../num/moments.ts";
 import { fillUniforms } from "../num/random-stream.ts";
 import { contract } from "../result.ts";
 import { type CoverageInterval, shortestInterval, symmetricInterval } from "./coverage-interval.ts";
-import { type Distribution, drawFrom, normalFrom } from "./distribution.ts";
+import { drawFrom, type InputDistribution, normalFrom } from "./input-distribution.ts";
 import type { Model } from "./propagate-first-order.ts";
 
 export interface MonteCarloOptions {
@@ -32,7 +32,7 @@ export interface MonteCarloOptions {
  */
 export function propagateMonteCarlo(
   model: Model,
-  inputs: readonly Distribution[],
+  inputs: readonly InputDistribution[],
   trials: number,
   seed: number,
   options: MonteCarloOptions = {},
@@ -61,7 +61,7 @@ export function propagateMonteCarlo(
 }
 
 /** Turns independent normal numbers into correlated inputs, in place; others are drawn as they are. */
-function correlationMixer(inputs: readonly Distribution[], correlation: Matrix) {
+function correlationMixer(inputs: readonly InputDistribution[], correlation: Matrix) {
   const n = inputs.length;
   contract(
     correlation.rows === n && correlation.columns === n,

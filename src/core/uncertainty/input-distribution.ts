@@ -1,9 +1,9 @@
 import { contract } from "../result.ts";
 
 /** What is known of an input quantity, in its own unit. */
-export type Distribution =
+export type InputDistribution =
   | { readonly kind: "normal"; readonly mean: number; readonly standardUncertainty: number }
-  | { readonly kind: "uniform"; readonly lower: number; readonly upper: number }
+  | { readonly kind: "rectangular"; readonly lower: number; readonly upper: number }
   | { readonly kind: "arcsine"; readonly lower: number; readonly upper: number }
   /** symmetric triangle */
   | { readonly kind: "triangular"; readonly lower: number; readonly upper: number }
@@ -30,13 +30,13 @@ export type Distribution =
  * Frame: none.
  * Source: JCGM 101:2008, clause 6.4 (from memory); Student's t: Bailey, Polar generation of random variates with the
  *   t-distribution, Math. Comp. 62, 1994 (from memory).
- * Checked against: mean and spread in closed form (distribution.test.ts), test/published/jcgm-101
+ * Checked against: mean and spread in closed form (input-distribution.test.ts), test/published/jcgm-101
  */
-export function drawFrom(distribution: Distribution, a: number, b: number): number {
+export function drawFrom(distribution: InputDistribution, a: number, b: number): number {
   switch (distribution.kind) {
     case "normal":
       return distribution.mean + distribution.standardUncertainty * normalFrom(a, b);
-    case "uniform":
+    case "rectangular":
       return distribution.lower + (distribution.upper - distribution.lower) * a;
     case "arcsine":
       return (
@@ -69,7 +69,7 @@ export const normalFrom = (a: number, b: number): number =>
  * Frame: none.
  * Source: JCGM 101:2008, table 1 (from memory).
  */
-export function momentsOf(distribution: Distribution): {
+export function momentsOf(distribution: InputDistribution): {
   readonly mean: number;
   readonly standardUncertainty: number;
 } {
@@ -91,11 +91,11 @@ export function momentsOf(distribution: Distribution): {
 }
 
 function varianceOf(
-  distribution: Exclude<Distribution, { readonly kind: "normal" | "student-t" }>,
+  distribution: Exclude<InputDistribution, { readonly kind: "normal" | "student-t" }>,
   half: number,
 ): number {
   switch (distribution.kind) {
-    case "uniform":
+    case "rectangular":
       return (half * half) / 3;
     case "arcsine":
       return (half * half) / 2;
