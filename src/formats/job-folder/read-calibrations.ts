@@ -3,30 +3,48 @@ import {
   type GyroZeroCalibration,
   type HangingCable,
   type Instrument,
+  instrumentClasses,
+  instrumentClassOf,
   radiansFromDegrees,
   SECONDS_PER_HOUR,
   type Validity,
 } from "#core";
+import { excerpt } from "../finding/excerpt.ts";
 import type { Finder } from "../finding/finder.ts";
+import { nearestWord } from "../finding/nearest-word.ts";
 import { isDateOnly, isoOf, momentOf } from "../text/iso-time.ts";
+import { readErrors } from "./read-errors.ts";
 import type { Item, JobInput } from "./read-job-json.ts";
 import { idText } from "./schema/basics.ts";
 import type { CalibrationInput, InstrumentInput } from "./schema/calibration-schema.ts";
 
 const LAST_MS_OF_DAY = 86_400_000 - 1;
 
-export function readInstruments(input: JobInput): Instrument[] {
-  return input.instruments.map(({ input: each, field }: Item<InstrumentInput>) => ({
-    id: idText(each.id),
-    serial: each.serial === undefined ? undefined : idText(each.serial),
-    gaugeLengthM: each.gauge_length_m,
-    outerDiameterM: each.outer_diameter_mm === undefined ? undefined : each.outer_diameter_mm / 1000,
-    lengthM: each.length_m,
-    cable: cableOf(each),
-    budget: each.budget,
-    declaredErrors: [],
-    field,
-  }));
+/**
+ * Instruments in core units. Warning: formats.budget-unknown, where no class of that name is known.
+ */
+export function readInstruments(input: JobInput, found: Finder): Instrument[] {
+  return input.instruments.map(({ input: each, field }: Item<InstrumentInput>) => {
+    if (each.budget !== undefined && instrumentClassOf(each.budget) === undefined) {
+      const known = instrumentClasses.map((one) => one.id);
+      const values = {
+        found: excerpt(each.budget),
+        expected: nearestWord(each.budget, known) ?? known.join(", "),
+      };
+      found.warning("formats.budget-unknown", { field: `${field}.budget` }, values);
+    }
+    return {
+      id: idText(each.id),
+      serial: each.serial === undefined ? undefined : idText(each.serial),
+      gaugeLengthM: each.gauge_length_m,
+      outerDiameterM: each.outer_diameter_mm === undefined ? undefined : each.outer_diameter_mm / 1000,
+      lengthM: each.length_m,
+      cable: cableOf(each),
+      budget: each.budget,
+      declaredErrors: readErrors(each.errors, `${field}.errors`, found),
+      field,
+    };
+  });
 }
 
 function cableOf({ cable }: InstrumentInput): HangingCable | undefined {

@@ -101,10 +101,17 @@ function isSound(request: CriterionRequest, found: Finder): boolean {
   return problems.length === 0;
 }
 
+const wordsOf = ({ appliesTo: asked }: CriterionRequest): string =>
+  excerpt(
+    Object.entries(asked)
+      .map(([key, value]) => `${key} ${[value].flat().join(" or ")}`)
+      .join(", "),
+  );
+
 /** A rule that is for none of the elements is most likely mistyped: it would judge nothing, in silence. */
 function tellIdle(request: CriterionRequest, elements: readonly DesignElement[], found: Finder): void {
   if (elements.length === 0 || elements.some((element) => appliesTo(request, element))) return;
-  const values = { found: excerpt(request.appliesTo), expected: "keys and words of at least one element" };
+  const values = { found: wordsOf(request), expected: "keys and words of at least one element" };
   found.warning("formats.criterion-idle", { field: `${request.field}.applies_to` }, values);
 }
 

@@ -119,7 +119,7 @@ function assemble(
   onProgress: ((done: number, total: number) => void) | undefined,
 ): { job: Job; runs: readonly RunRead[] } {
   const tubes = readTubes(folder, schedule, finderFor(TUBES_FILE));
-  const instruments = readInstruments(input);
+  const instruments = readInstruments(input, found);
   const { calibrations, badIds } = readCalibrations(input, instruments, found);
   const north = new SiteNorth(input.place, schedule.elements);
   north.checkGrid(found);

@@ -3,7 +3,7 @@ import type { Finder } from "../finding/finder.ts";
 import { checkSpiral } from "./check-run.ts";
 import { measuresTurn } from "./readings-columns.ts";
 import type { ReferenceInput, RunInput } from "./schema/run-schema.ts";
-import { gridAngle, type SiteNorth, uncertaintyOf } from "./turn-to-grid.ts";
+import { type GridTurn, gridAngle, ownUncertainty, type SiteNorth } from "./turn-to-grid.ts";
 
 export type References = Pick<
   SurveyRun,
@@ -78,8 +78,22 @@ function azimuthsOf(
   if (turn === undefined) return undefined;
   return {
     azimuthToGridRad: turn.declinationRad - turn.convergenceRad,
-    azimuthUncertaintyRad: uncertaintyOf(input.azimuth_north, input.azimuth_standard_uncertainty_deg, turn),
+    azimuthUncertaintyRad: azimuthUncertainty(
+      input.azimuth_north,
+      input.azimuth_standard_uncertainty_deg,
+      turn,
+    ),
   };
+}
+
+/** A given uncertainty is that of the azimuths as they stand; else the usual one together with the model's. */
+function azimuthUncertainty(
+  north: ReferenceInput["north"],
+  givenDeg: number | undefined,
+  turn: GridTurn,
+): number {
+  if (givenDeg !== undefined) return radiansFromDegrees(givenDeg);
+  return Math.hypot(ownUncertainty(north, undefined), turn.declinationUncertaintyRad);
 }
 
 function turnReference(
@@ -95,7 +109,7 @@ function turnReference(
   const givenHeadingRad = radiansFromDegrees(reference.heading_deg);
   return {
     headingRad: gridAngle(givenHeadingRad, turn),
-    standardUncertaintyRad: uncertaintyOf(reference.north, reference.standard_uncertainty_deg, turn),
+    standardUncertaintyRad: ownUncertainty(reference.north, reference.standard_uncertainty_deg),
     givenNorth: reference.north,
     givenHeadingRad,
     ...turn,

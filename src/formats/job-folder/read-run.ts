@@ -14,6 +14,7 @@ import { checkCalibrations } from "./check-calibrations.ts";
 import { checkItem } from "./check-item.ts";
 import { checkAgainstElement } from "./check-run.ts";
 import { tidyPath } from "./folder.ts";
+import { readErrors } from "./read-errors.ts";
 import { type ReadingsRead, readReadings } from "./read-readings.ts";
 import { type References, readReferences } from "./read-references.ts";
 import { tubeKey } from "./read-tubes.ts";
@@ -38,13 +39,14 @@ export function readRun(raw: unknown, field: string, found: Finder, context: Run
   const startedAt = startOf(read, input);
   const calibrations = checkCalibrations(input, field, read, startedAt, context, found);
   const references = readReferences(input, field, read.readings, startedAt, context.north, found);
+  const declaredErrors = readErrors(input.errors, `${field}.errors`, found);
   const element = context.elements.get(ids.elementId);
   const tube = ids.tubeId === undefined ? undefined : context.tubes.get(tubeKey(ids.elementId, ids.tubeId));
   if (element !== undefined) checkAgainstElement(read.readings, element, tube, ids.file, file!.found);
   const blocked = found.blocked || file!.found.blocked;
   const run = blocked
     ? undefined
-    : surveyRun(input, ids, field, read, startedAt, calibrations, references, context);
+    : surveyRun(input, ids, field, read, { startedAt, calibrations, references, declaredErrors }, context);
   return { ...ids, found, fileFound: file!.found, run };
 }
 
@@ -145,12 +147,16 @@ function surveyRun(
   ids: Ids,
   field: string,
   read: ReadingsRead,
-  startedAt: string | undefined,
-  calibrations: readonly Calibration[],
-  references: References,
+  parts: {
+    readonly startedAt: string | undefined;
+    readonly calibrations: readonly Calibration[];
+    readonly references: References;
+    readonly declaredErrors: SurveyRun["declaredErrors"];
+  },
   context: RunContext,
 ): SurveyRun {
   const { limits } = context.input;
+  const { startedAt, calibrations, references, declaredErrors } = parts;
   const closureLimitDeg = input.closure_limit_deg ?? limits.closure_limit_deg;
   return {
     id: ids.runId,
@@ -178,7 +184,7 @@ function surveyRun(
           },
     depthZeroM: input.depth_zero_m ?? 0,
     stationLimitM: input.station_limit_m ?? limits.station_limit_m,
-    declaredErrors: [],
+    declaredErrors,
     readings: read.readings,
     file: ids.file,
     field,

@@ -33,40 +33,70 @@ export function readTimes(table: TableReader, needed: boolean, found: Finder): T
   const timeS = new Float64Array(count).fill(Number.NaN);
   const column = table.has("time") ? "time" : "time_s";
   if (!table.has(column)) return { timeS, startedAt: undefined };
-  const tell = (code: string, line: number, what: string, expected: string): void => {
-    const at = { line, field: table.heading(column) };
-    if (needed) found.block(code, at, { found: what, expected });
-    else found.error(code, at, { found: what, expected });
-  };
-  let first: ReadTime | undefined;
-  let days = 0;
-  let previous = Number.NaN;
+  const clock = new RunClock(column, table.heading(column), needed, found);
   for (const [index, row] of table.rows.entries()) {
     const text = table.text(row, column, needed ? "required" : "optional");
-    if (text === undefined) continue;
-    const time = readTime(text, column);
+    if (text !== undefined) timeS[index] = clock.next(text, row.line);
+  }
+  return { timeS, startedAt: clock.startedAt() };
+}
+
+/** Reads the times of the rows one after the other, and tells what is wrong with them. */
+export class RunClock {
+  #first: ReadTime | undefined;
+  #firstLine = 1;
+  #days = 0;
+  #previous = Number.NaN;
+  readonly #column: "time" | "time_s";
+  readonly #heading: string;
+  readonly #needed: boolean;
+  readonly #found: Finder;
+
+  constructor(column: "time" | "time_s", heading: string, needed: boolean, found: Finder) {
+    this.#column = column;
+    this.#heading = heading;
+    this.#needed = needed;
+    this.#found = found;
+  }
+
+  /** Seconds from the first time; NaN, with a finding, for a text that is no time or of another form than the first. */
+  next(text: string, line: number): number {
+    const time = readTime(text, this.#column);
     if (time === undefined) {
-      tell("formats.cell-time", row.line, excerpt(text), "a date with time, a time of day, or seconds");
-      continue;
+      this.#tell("formats.cell-time", line, text, "a date with time, a time of day, or seconds");
+      return Number.NaN;
     }
-    first ??= time;
-    if (time.kind !== first.kind || time.zoned !== first.zoned) {
-      tell("formats.time-mixed", row.line, excerpt(text), "the same form in every row");
-      continue;
+    if (this.#first === undefined) [this.#first, this.#firstLine] = [time, line];
+    if (time.kind !== this.#first.kind || time.zoned !== this.#first.zoned) {
+      this.#tell("formats.time-mixed", line, text, "the same form in every row");
+      return Number.NaN;
     }
-    if (time.kind === "clock" && time.seconds + days < previous - SECONDS_PER_DAY / 2) {
-      days += SECONDS_PER_DAY;
+    if (time.kind === "clock" && time.seconds + this.#days < this.#previous - SECONDS_PER_DAY / 2) {
+      this.#days += SECONDS_PER_DAY;
       const values = { found: excerpt(text), expected: "times of one day" };
-      found.note("formats.time-midnight", { line: row.line, field: table.heading(column) }, values);
+      this.#found.note("formats.time-midnight", { line, field: this.#heading }, values);
     }
-    previous = time.seconds + days;
-    timeS[index] = previous - first.seconds;
+    this.#previous = time.seconds + this.#days;
+    return this.#previous - this.#first.seconds;
   }
-  if (first?.kind === "moment" && !first.zoned) {
-    const at = { line: table.rows[0]?.line ?? 1, field: table.heading(column) };
-    found.note("formats.time-without-zone", at, { found: "a time without zone", expected: "Z or an offset" });
+
+  /** ISO 8601 moment of the first time, where the file gives dates; a time without zone is told. To be asked at the end, once. */
+  startedAt(): string | undefined {
+    if (this.#first?.kind !== "moment") return undefined;
+    if (!this.#first.zoned) {
+      const at = { line: this.#firstLine, field: this.#heading };
+      const values = { found: "a time without zone", expected: "Z or an offset" };
+      this.#found.note("formats.time-without-zone", at, values);
+    }
+    return isoOf(this.#first.seconds * 1000);
   }
-  return { timeS, startedAt: first?.kind === "moment" ? isoOf(first.seconds * 1000) : undefined };
+
+  #tell(code: "formats.cell-time" | "formats.time-mixed", line: number, text: string, expected: string): void {
+    const at = { line, field: this.#heading };
+    const values = { found: excerpt(text), expected };
+    if (this.#needed) this.#found.block(code, at, values);
+    else this.#found.error(code, at, values);
+  }
 }
 
 function readTime(text: string, column: "time" | "time_s"): ReadTime | undefined {

@@ -184,8 +184,6 @@ function tell(issue: Issue, field: string, found: Finder, as: "block" | "error")
 export const gridAngle = (givenRad: number, turn: GridTurn): number =>
   wrapToTurn(givenRad + turn.declinationRad - turn.convergenceRad);
 
-/** Standard uncertainty of an angle from that north: as given, else the usual one together with the model's. */
-export function uncertaintyOf(north: North, givenDeg: number | undefined, turn: GridTurn): number {
-  if (givenDeg !== undefined) return radiansFromDegrees(givenDeg);
-  return Math.hypot(radiansFromDegrees(DEFAULT_UNCERTAINTY_DEG[north]), turn.declinationUncertaintyRad);
-}
+/** Standard uncertainty of a heading by itself, without that of the declination: as given, else the usual one. */
+export const ownUncertainty = (north: North, givenDeg: number | undefined): number =>
+  radiansFromDegrees(givenDeg ?? DEFAULT_UNCERTAINTY_DEG[north]);

@@ -58,11 +58,21 @@ const axisRowSchema = z.looseObject({
   offset_m: z.number(),
   along_m: z.number().describe("Towards the rake bearing, or along the wall."),
   across_m: z.number().describe("To the right of along."),
-  u95_m: numberOrNull.describe("Larger semi-axis of the 95 % ellipse of the offset."),
+  u95_m: numberOrNull.describe(
+    "Radius around the point, square to the design axis, that holds the true one with 95 %.",
+  ),
   twist_deg: numberOrNull,
   depth_m: z.number(),
   interpolated: z.boolean(),
   covariance_enu_m2: covarianceSchema,
+  ellipse95: z
+    .looseObject({
+      semi_major_m: numberOrNull,
+      semi_minor_m: numberOrNull,
+      major_from_along_deg: numberOrNull.describe("From along towards across."),
+    })
+    .nullable()
+    .describe("Ellipse that holds the true offset with 95 %, square to the design axis."),
 });
 
 const sourceSchema = z.looseObject({

@@ -51,7 +51,9 @@ describe("results.json", () => {
     expect(covariances.length).toBeGreaterThan(0);
     for (const [index, [nn, ne, nd, ee, ed, dd]] of covariances.entries())
       expect(written[index]).toEqual([ee, ne, 0 - ed, nn, 0 - nd, dd]);
-    const rows = results.elements.flatMap((element) => [...(element.uncertainty?.u95M ?? [])]);
+    const rows = results.elements.flatMap((element) =>
+      (element.uncertainty?.ellipses ?? []).map((ellipse) => ellipse.u95M),
+    );
     expect(document.elements.flatMap((element) => element.axis.map((row) => row.u95_m))).toEqual(rows);
   });
 

@@ -2,6 +2,7 @@ import {
   type AxisRow,
   type CriterionSource,
   type DesignElement,
+  degreesFromRadians,
   type ElementResult,
   type HolePath,
   type Issue,
@@ -80,6 +81,7 @@ function textOf(document: ResultsDocument): string {
 }
 
 type Covariance = RunResult["covariances"][number];
+type OffsetEllipse = NonNullable<ElementResult["uncertainty"]>["ellipses"][number];
 
 /** From north-east-down to ee, en, eu, nn, nu, uu: up is down turned round, which turns the sign of its products once. */
 function covarianceEnu(
@@ -175,7 +177,7 @@ function elementDocument(
     kind: element?.kind ?? "",
     runs: [...result.runIds],
     axis: result.axis.map((row, i) =>
-      axisRowDocument(row, result.uncertainty?.u95M[i], result.uncertainty?.covariances[i]),
+      axisRowDocument(row, result.uncertainty?.ellipses[i], result.uncertainty?.covariances[i]),
     ),
     gaps: gapsDocument(result.gaps),
     verticality:
@@ -213,7 +215,7 @@ function elementDocument(
 
 function axisRowDocument(
   row: AxisRow,
-  u95M: number | undefined,
+  ellipse: OffsetEllipse | undefined,
   covariance: Covariance | undefined,
 ): ElementDocument["axis"][number] {
   return {
@@ -225,11 +227,20 @@ function axisRowDocument(
     offset_m: row.offsetM,
     along_m: row.alongM,
     across_m: row.acrossM,
-    u95_m: known(u95M),
+    u95_m: known(ellipse?.u95M),
     twist_deg: null,
     depth_m: row.depthM,
     interpolated: row.interpolated,
     covariance_enu_m2: covarianceEnu(covariance),
+    ellipse95: ellipse === undefined ? null : ellipseDocument(ellipse),
+  };
+}
+
+function ellipseDocument(ellipse: OffsetEllipse): ElementDocument["axis"][number]["ellipse95"] {
+  return {
+    semi_major_m: known(ellipse.semiMajor95M),
+    semi_minor_m: known(ellipse.semiMinor95M),
+    major_from_along_deg: known(degreesFromRadians(ellipse.majorFromAlongRad)),
   };
 }
 

@@ -61,7 +61,7 @@ export class TableReader {
       if (need === "required") this.#bad(row, column, need, "formats.cell-empty", cell, expectedIn(column));
       return Number.NaN;
     }
-    const value = this.#valueOf(cell, column);
+    const value = valueOfCell(cell, column, this.#sign);
     if (value === undefined) {
       const code = standsForMissing(cell, column) ? "formats.cell-not-a-reading" : codeFor(column);
       this.#bad(row, column, need, code, cell, expectedIn(column));
@@ -96,14 +96,6 @@ export class TableReader {
     return undefined;
   }
 
-  #valueOf(cell: Cell, column: PlacedColumn): number | undefined {
-    if (standsForMissing(cell, column)) return undefined;
-    if (column.kind === "azimuth") return azimuthInCell(cell, this.#sign);
-    if (column.kind === "angle" && column.name === "inclination_deg") return degreesInCell(cell, this.#sign);
-    const value = numberInCell(cell, this.#sign);
-    return value === undefined || column.kind !== "length" ? value : value * column.factor;
-  }
-
   #cell(row: TableRow, name: string): Cell {
     const column = this.#placed.get(name);
     return column === undefined ? undefined : row.cells[column.index];
@@ -115,6 +107,15 @@ export class TableReader {
     if (need === "required") this.#found.block(code, at, values);
     else this.#found.error(code, at, values);
   }
+}
+
+/** Value of a filled cell in the unit of the contract's heading; undefined where it is no number that can be meant. */
+export function valueOfCell(cell: Cell, column: PlacedColumn, sign: DecimalSign): number | undefined {
+  if (standsForMissing(cell, column)) return undefined;
+  if (column.kind === "azimuth") return azimuthInCell(cell, sign);
+  if (column.kind === "angle" && column.name === "inclination_deg") return degreesInCell(cell, sign);
+  const value = numberInCell(cell, sign);
+  return value === undefined || column.kind !== "length" ? value : value * column.factor;
 }
 
 /** One number cell that shows a decimal sign. */

@@ -10,6 +10,8 @@ export const formatsSentences: Sentences = {
   "formats.azimuth-north-missing":
     "Found {found} that says from which north the azimuths count; expected {expected}. The run cannot be worked out.",
   "formats.bearing-without-rake": "Found {found}; expected {expected}. The element is taken as plumb.",
+  "formats.budget-unknown":
+    'Found "{found}", which is no class of instrument; expected {expected}. The usual class is taken.',
   "formats.calibration-ended":
     "Calibration {id} was ended before the run: {found}; expected {expected}. It was used all the same; calibrate again.",
   "formats.calibration-expired":

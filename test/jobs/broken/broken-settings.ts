@@ -264,6 +264,14 @@ export const brokenSettings: readonly BrokenCase[] = [
     field: "runs[2].instrument",
   },
   {
+    name: "class of instrument that is none",
+    broken: set(["instruments", 0, "budget"], "mems-standart"),
+    code: "formats.budget-unknown",
+    severity: "warning",
+    file: JOB,
+    field: "instruments[0].budget",
+  },
+  {
     name: "run without calibration",
     broken: set(["runs", 0, "calibrations"], undefined),
     code: "formats.calibration-missing",

@@ -204,6 +204,18 @@ const settingRows: readonly Row[] = [
     { axialStiffnessN: 2e5, probeWeightN: 60, cableWeightNPerM: 0.5 },
   ],
   [
+    "instruments.errors",
+    set(["instruments", 0, "errors"], {
+      "tilt-noise_deg": 0.02,
+      seating_deg: { value: 0.03, distribution: "rectangular" },
+    }),
+    (j) => j.instruments[0]?.declaredErrors,
+    [
+      { source: "tilt-noise", value: rad(0.02), distribution: undefined },
+      { source: "seating", value: rad(0.03), distribution: "rectangular" },
+    ],
+  ],
+  [
     "instruments.budget",
     set(["instruments", 0, "budget"], "servo"),
     (j) => j.instruments[0]?.budget,
@@ -344,6 +356,12 @@ const runRows: readonly Row[] = [
   ],
   ["calibrations", set(["runs", 0, "calibrations"], ["gz-1"]), (j) => run(j, "R1")?.calibrationIds, ["gz-1"]],
   ["zeroed", set(["runs", 0, "zeroed"], true), (j) => run(j, "R1")?.zeroed, true],
+  [
+    "errors",
+    set(["runs", 0, "errors"], { "gyro-bias_deg_per_h": 0.5 }),
+    (j) => run(j, "R1")?.declaredErrors,
+    [{ source: "gyro-bias", value: rad(0.5) / 3600, distribution: undefined }],
+  ],
   ["operator", set(["runs", 0, "operator"], "CD"), (j) => run(j, "R1")?.operator, "CD"],
   [
     "started_at",
@@ -524,16 +542,13 @@ test("[C6] references are turned to grid: true by the convergence, magnetic by t
   expect(run(job, "R1")?.closing?.headingRad).toBeCloseTo(rad(12 - 2), 12);
 });
 
-test("[C6] a reference without an uncertainty gets 1 degree with the model's when magnetic, else 0.5", async () => {
+test("[C6] a reference without an uncertainty gets 1 degree when magnetic, else 0.5; the model's stands beside it", async () => {
   const job = await read((files) =>
     editJob(files, (tree) => delete part(tree, "runs", 0, "opening")["standard_uncertainty_deg"]),
   );
   const opening = run(job, "R1")?.opening;
   expect(opening?.declinationUncertaintyRad).toBeGreaterThan(rad(0.3));
-  expect(opening?.standardUncertaintyRad).toBeCloseTo(
-    Math.hypot(rad(1), opening!.declinationUncertaintyRad),
-    12,
-  );
+  expect(opening?.standardUncertaintyRad).toBe(rad(1));
   expect(run(job, "R2")?.opening?.standardUncertaintyRad).toBe(rad(0.5));
 });
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { dateOrMoment, id, moment, text, vector } from "./basics.ts";
+import { dateOrMoment, errors, id, moment, text, vector } from "./basics.ts";
 
 const common = {
   id,
@@ -86,5 +86,6 @@ export const instrumentSchema = z.strictObject({
     .optional()
     .describe("Cable that the probe hangs on, where its stretch is to be allowed for."),
   budget: text.optional().describe("Class of the uncertainty budget."),
+  errors: errors.optional(),
 });
 export type InstrumentInput = z.infer<typeof instrumentSchema>;

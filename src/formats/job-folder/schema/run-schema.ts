@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { CLOSURE_MODELS, MEASURES } from "#core";
-import { degrees, id, moment, north, text } from "./basics.ts";
+import { degrees, errors, id, moment, north, text } from "./basics.ts";
 
 export const referenceSchema = z.strictObject({
   heading_deg: degrees.describe("Heading of probe +x, clockwise from the north named beside it."),
@@ -10,7 +10,7 @@ export const referenceSchema = z.strictObject({
     .positive()
     .max(180)
     .optional()
-    .describe("Without it: 1.0 for magnetic (with the model's own uncertainty), 0.5 for true and grid."),
+    .describe("Of the heading itself. Without it: 1.0 for magnetic, 0.5 for true and grid."),
   declination_deg: degrees
     .optional()
     .describe("True minus magnetic. Without it: from the magnetic model at the date."),
@@ -28,6 +28,7 @@ export const runSchema = z.strictObject({
   calibrations: z.array(id).optional(),
   zeroed: z.boolean().optional().describe("True: the instrument has already taken its tilt zero off."),
   operator: text.optional(),
+  errors: errors.optional(),
   started_at: moment.optional().describe("When the run began, where its readings carry no date."),
   opening: referenceSchema.optional(),
   closing: referenceSchema.optional(),
