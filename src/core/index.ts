@@ -205,11 +205,6 @@ export type { Covariance, Effect, UncertainAxis } from "./survey/uncertain-axis.
 export { covarianceOf, differenceBetween, effectsOf } from "./survey/uncertain-axis.ts";
 export type { OffsetCovariance } from "./survey/value-uncertainty.ts";
 export { offsetCovariance } from "./survey/value-uncertainty.ts";
-export {
-  type AdaptiveOptions,
-  type AdaptiveResult,
-  propagateAdaptively,
-} from "./uncertainty/adaptive-trials.ts";
 export type { Budget, BudgetEntry } from "./uncertainty/budget.ts";
 // uncertainty
 export {
@@ -246,6 +241,11 @@ export {
 } from "./uncertainty/instrument-class.ts";
 export { probabilityInsideCircle } from "./uncertainty/probability-inside-circle.ts";
 export { probabilityBelow, probabilityBetween } from "./uncertainty/probability-of-value.ts";
+export {
+  type AdaptiveOptions,
+  type AdaptiveResult,
+  propagateAdaptively,
+} from "./uncertainty/propagate-adaptively.ts";
 export {
   effectiveDegreesOfFreedom,
   type FirstOrderResult,

@@ -57,7 +57,12 @@ export function drawFrom(distribution: InputDistribution, a: number, b: number):
   }
 }
 
-/** A standard normal number from two uniform ones (Box & Muller). */
+/**
+ * A standard normal number from two uniform ones.
+ *
+ * Frame: none.
+ * Source: Box & Muller, Ann. Math. Stat. 29, 1958 (from memory).
+ */
 export const normalFrom = (a: number, b: number): number =>
   Math.sqrt(-2 * Math.log(a)) * Math.cos(2 * Math.PI * b);
 

@@ -3,8 +3,8 @@ import published from "../../../test/published/jcgm-101/case.json" with { type: 
 import { matrixElement, matrixFromRows } from "../num/matrix.ts";
 import { mean, sampleStandardDeviation } from "../num/moments.ts";
 import { ContractError } from "../result.ts";
-import { numericalTolerance, propagateAdaptively } from "./adaptive-trials.ts";
 import { type InputDistribution, momentsOf } from "./input-distribution.ts";
+import { numericalTolerance, propagateAdaptively } from "./propagate-adaptively.ts";
 import { propagateFirstOrder } from "./propagate-first-order.ts";
 import { propagateMonteCarlo, summariseSample } from "./propagate-monte-carlo.ts";
 

@@ -33,7 +33,14 @@ export interface DecisionRisk {
 /** Standard deviations up to which a normal distribution is followed. */
 const FAR = 9;
 
-/** A normal population. @throws ContractError if the standard deviation is not positive. */
+/**
+ * A normal population.
+ *
+ * @throws ContractError if the standard deviation is not positive.
+ *
+ * Frame: none.
+ * Source: definition.
+ */
 export function normalPopulation(mean: number, standardDeviation: number): Population {
   contract(standardDeviation > 0, `normalPopulation: standard deviation ${standardDeviation}`);
   return {
@@ -42,7 +49,14 @@ export function normalPopulation(mean: number, standardDeviation: number): Popul
   };
 }
 
-/** A gamma population, never negative: mean shape * scale. @throws ContractError if shape or scale is not positive. */
+/**
+ * A gamma population, never negative: mean shape * scale.
+ *
+ * @throws ContractError if shape or scale is not positive.
+ *
+ * Frame: none.
+ * Source: definition, as in the example of JCGM 106:2012, clause 9.5.4 (from memory).
+ */
 export function gammaPopulation(shape: number, scale: number): Population {
   contract(shape > 0 && scale > 0, `gammaPopulation: shape ${shape}, scale ${scale}`);
   const logFactor = logGamma(shape) + Math.log(scale);

@@ -75,7 +75,12 @@ export function propagateAdaptively(
   }
 }
 
-/** Half a unit of the last of the given digits of a standard uncertainty; 0 for an uncertainty of 0. */
+/**
+ * Half a unit of the last of the given digits of a standard uncertainty; 0 for an uncertainty of 0.
+ *
+ * Frame: none.
+ * Source: JCGM 101:2008, clause 7.9.2 (from memory).
+ */
 export function numericalTolerance(standardUncertainty: number, significantDigits: number): number {
   if (standardUncertainty === 0) return 0;
   // Rounded first: 0.0996 to two digits is 0.10, whose last digit is a hundredth.
