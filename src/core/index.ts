@@ -16,6 +16,7 @@ export type {
   TiltZeroCalibration,
   Validity,
 } from "./calibration/calibration.ts";
+export { type DepthScale, depthScale } from "./calibration/depth-scale.ts";
 export {
   assessRestLog,
   type RestDisturbance,

@@ -13,8 +13,10 @@ import { excerpt } from "../finding/excerpt.ts";
 import type { Finder } from "../finding/finder.ts";
 import { nearestWord } from "../finding/nearest-word.ts";
 import { isDateOnly, isoOf, momentOf } from "../text/iso-time.ts";
+import { type FolderReader, tidyPath } from "./folder.ts";
 import { readErrors } from "./read-errors.ts";
 import type { Item, JobInput } from "./read-job-json.ts";
+import { readRestLog } from "./read-rest-log.ts";
 import { idText } from "./schema/basics.ts";
 import type { CalibrationInput, InstrumentInput } from "./schema/calibration-schema.ts";
 
@@ -57,6 +59,12 @@ function cableOf({ cable }: InstrumentInput): HangingCable | undefined {
   return { axialStiffnessN, probeWeightN, cableWeightNPerM };
 }
 
+/** Where the raw logs of calibrations are found, and a place for what is found in them. */
+export interface CalibrationFiles {
+  readonly folder: FolderReader;
+  readonly finderFor: (file: string) => Finder;
+}
+
 export interface CalibrationsRead {
   readonly calibrations: readonly Calibration[];
   /** ids of calibrations that stand in the job but cannot be used */
@@ -66,11 +74,13 @@ export interface CalibrationsRead {
 /**
  * Calibrations in core units. One that contradicts itself is told and left out.
  *
- * Errors: formats.instrument-unknown, formats.attitude-incomplete, formats.faces-unpaired, formats.calibration-zero.
+ * Errors: formats.instrument-unknown, formats.attitude-incomplete, formats.faces-unpaired, formats.calibration-zero,
+ * formats.gyro-zero-rate, formats.file-missing.
  */
 export function readCalibrations(
   input: JobInput,
   instruments: readonly Instrument[],
+  files: CalibrationFiles,
   found: Finder,
 ): CalibrationsRead {
   const known = new Set(instruments.map((instrument) => instrument.id));
@@ -83,14 +93,18 @@ export function readCalibrations(
       const at = { field: `${item.field}.instrument` };
       found.error("formats.instrument-unknown", at, { found: owner, expected: [...known].join(", ") });
     }
-    const calibration = isKnown ? calibrationOf(item, found) : undefined;
+    const calibration = isKnown ? calibrationOf(item, files, found) : undefined;
     if (calibration === undefined) badIds.add(idText(item.input.id));
     else calibrations.push(calibration);
   }
   return { calibrations, badIds };
 }
 
-function calibrationOf({ input, field }: Item<CalibrationInput>, found: Finder): Calibration | undefined {
+function calibrationOf(
+  { input, field }: Item<CalibrationInput>,
+  files: CalibrationFiles,
+  found: Finder,
+): Calibration | undefined {
   const record = {
     id: idText(input.id),
     instrumentId: idText(input.instrument),
@@ -113,7 +127,7 @@ function calibrationOf({ input, field }: Item<CalibrationInput>, found: Finder):
     case "accelerometer":
       return { ...record, kind: "accelerometer", positions: input.positions };
     case "gyro-zero":
-      return gyroZeroOf(record, input, found);
+      return gyroZeroOf(record, input, files, found);
     case "gyro-scale":
       if (isZero(input.true_turn_deg, `${field}.true_turn_deg`, found)) return undefined;
       if (input.shown_turns_deg.some((turn, i) => isZero(turn, `${field}.shown_turns_deg[${i}]`, found)))
@@ -135,21 +149,53 @@ type Record = Pick<Calibration, "id" | "instrumentId" | "madeAt" | "validity" | 
 function gyroZeroOf(
   record: Record,
   input: Extract<CalibrationInput, { kind: "gyro-zero" }>,
+  files: CalibrationFiles,
   found: Finder,
 ): GyroZeroCalibration | undefined {
   const axisTrueNed = axisOf(input, record.field, found);
-  if (axisTrueNed === undefined) return undefined;
-  const perSecond = (degreesPerHour: number): number => radiansFromDegrees(degreesPerHour) / SECONDS_PER_HOUR;
+  const rate = rateOf(input, record.field, files, found);
+  if (axisTrueNed === undefined || rate === undefined) return undefined;
   const u = input.standard_uncertainty_deg_per_h;
   return {
     ...record,
     kind: "gyro-zero",
-    rateRadPerS: perSecond(input.rate_deg_per_h),
-    standardUncertaintyRadPerS: u === undefined ? undefined : perSecond(u),
+    ...rate,
+    ...(u === undefined ? {} : { standardUncertaintyRadPerS: perSecond(u) }),
     axisTrueNed,
     latitudeRad: radiansFromDegrees(input.latitude_deg),
   };
 }
+
+type Rate = Pick<GyroZeroCalibration, "rateRadPerS" | "standardUncertaintyRadPerS" | "allan">;
+
+/** The rate at rest: as it is given, or from its log. */
+function rateOf(
+  input: Extract<CalibrationInput, { kind: "gyro-zero" }>,
+  field: string,
+  files: CalibrationFiles,
+  found: Finder,
+): Rate | undefined {
+  const { rate_deg_per_h: given, log } = input;
+  if (given === undefined ? log === undefined : log !== undefined) {
+    const values = { found: log === undefined ? "neither" : "both", expected: "rate_deg_per_h or log" };
+    found.error("formats.gyro-zero-rate", { field }, values);
+    return undefined;
+  }
+  if (given !== undefined) return { rateRadPerS: perSecond(given), standardUncertaintyRadPerS: undefined };
+  const name = tidyPath(log!);
+  const bytes = files.folder.read(name);
+  if (bytes === undefined) {
+    const expected = nearestWord(name, files.folder.names) ?? "a file of the job folder";
+    found.error("formats.file-missing", { field: `${field}.log` }, { found: name, expected });
+    return undefined;
+  }
+  const result = readRestLog(bytes, files.finderFor(name));
+  if (result === undefined) return undefined;
+  const { rateRadPerS, standardUncertaintyRadPerS, allan } = result;
+  return { rateRadPerS, standardUncertaintyRadPerS, allan };
+}
+
+const perSecond = (degreesPerHour: number): number => radiansFromDegrees(degreesPerHour) / SECONDS_PER_HOUR;
 
 /** Direction of the probe's down-hole axis during the zero, true north-east-down. */
 function axisOf(

@@ -16,6 +16,8 @@ import type { RunContext, RunRead } from "./run-context.ts";
 import { SiteNorth } from "./turn-to-grid.ts";
 
 export const JOB_FILE = "job.json";
+/** Some 50,000 runs. */
+const MAX_SETTINGS_BYTES = 30_000_000;
 
 /** A run of job.json that cannot be worked out, with the errors that say why. */
 export interface UnusableRun {
@@ -75,7 +77,7 @@ function readSettings(
     found.block("formats.file-missing", {}, { found: "no such file", expected: JOB_FILE });
     return undefined;
   }
-  const text = decodeText(bytes, found);
+  const text = decodeText(bytes, found, MAX_SETTINGS_BYTES);
   if (text === undefined) return undefined;
   const parsed = parseJson(text);
   if (!parsed.ok) {
@@ -120,7 +122,7 @@ function assemble(
 ): { job: Job; runs: readonly RunRead[] } {
   const tubes = readTubes(folder, schedule, finderFor(TUBES_FILE));
   const instruments = readInstruments(input, found);
-  const { calibrations, badIds } = readCalibrations(input, instruments, found);
+  const { calibrations, badIds } = readCalibrations(input, instruments, { folder, finderFor }, found);
   const north = new SiteNorth(input.place, schedule.elements);
   north.checkGrid(found);
   checkPlace(input.place, schedule.elements, found);

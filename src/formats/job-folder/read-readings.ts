@@ -1,6 +1,7 @@
 import type { Leg, Measures, Readings } from "#core";
 import { excerpt } from "../finding/excerpt.ts";
 import type { Finder } from "../finding/finder.ts";
+import type { TableRow } from "../table/table.ts";
 import type { TableReader } from "../table/table-reader.ts";
 import { checkReadings } from "./check-readings.ts";
 import { readCsvFile } from "./read-table-file.ts";
@@ -40,7 +41,8 @@ export function readReadings(bytes: Uint8Array, measures: Measures, found: Finde
   return { readings, startedAt: times.startedAt };
 }
 
-function requireColumns(table: TableReader, measures: Measures, found: Finder): void {
+/** Blocks the file where a column is missing without which a run of the kind means nothing. */
+export function requireColumns(table: TableReader, measures: Measures, found: Finder): void {
   for (const name of NEEDED_COLUMNS[measures])
     if (name !== "depth") table.require(name);
     else if (!table.has("count")) table.require("depth_m");
@@ -92,14 +94,16 @@ function readColumns(table: TableReader, measures: Measures, found: Finder): Omi
   };
 }
 
-/** A face other than 1 or 2 would turn the sign of a tilt by guess: it blocks the run. */
 function readFaces(table: TableReader, needed: boolean, found: Finder): Uint8Array {
-  return Uint8Array.from(table.rows, (row) => {
-    const text = table.text(row, "face", needed ? "required" : "optional");
-    if (text === undefined) return 0;
-    if (text === "1" || text === "2") return Number(text);
-    const values = { found: excerpt(text), expected: "1 or 2" };
-    found.block("formats.cell-choice", { line: row.line, field: table.heading("face") }, values);
-    return 0;
-  });
+  return Uint8Array.from(table.rows, (row) => readFace(table, row, needed, found));
+}
+
+/** A face other than 1 or 2 would turn the sign of a tilt by guess: it blocks the run. */
+export function readFace(table: TableReader, row: TableRow, needed: boolean, found: Finder): 0 | 1 | 2 {
+  const text = table.text(row, "face", needed ? "required" : "optional");
+  if (text === "1" || text === "2") return text === "1" ? 1 : 2;
+  if (text === undefined) return 0;
+  const values = { found: excerpt(text), expected: "1 or 2" };
+  found.block("formats.cell-choice", { line: row.line, field: table.heading("face") }, values);
+  return 0;
 }

@@ -1,6 +1,7 @@
 import {
   type Calibration,
   type ClosureModel,
+  depthScale,
   type HeadingReference,
   type Measures,
   ned,
@@ -14,6 +15,7 @@ import { checkCalibrations } from "./check-calibrations.ts";
 import { checkItem } from "./check-item.ts";
 import { checkAgainstElement } from "./check-run.ts";
 import { tidyPath } from "./folder.ts";
+import { readContinuousLog } from "./read-continuous-log.ts";
 import { readErrors } from "./read-errors.ts";
 import { type ReadingsRead, readReadings } from "./read-readings.ts";
 import { type References, readReferences } from "./read-references.ts";
@@ -129,10 +131,37 @@ function readFile(
     return undefined;
   }
   const fileFound = context.finderFor(ids.file);
-  const read = readReadings(bytes, input.measures as Measures, fileFound);
+  const read = readRows(bytes, input, fileFound, context);
   const fresh: FileRead = { read, found: fileFound, firstRun: ids.runId, measures: input.measures };
   if (earlier === undefined) context.filesRead.set(ids.file, fresh);
   return fresh;
+}
+
+function readRows(
+  bytes: Uint8Array,
+  input: RunInput,
+  fileFound: Finder,
+  context: RunContext,
+): ReadingsRead | undefined {
+  const measures = input.measures as Measures;
+  if (input.sampling !== "continuous") return readReadings(bytes, measures, fileFound);
+  const settings = {
+    steady: input.steady,
+    metresPerCount: metresPerCount(input, context),
+    closes: input.closing !== undefined,
+    ties: input.ties?.length ?? 0,
+  };
+  return readContinuousLog(bytes, measures, settings, fileFound);
+}
+
+/** By the depth scale that the run names last; NaN without one. */
+function metresPerCount(input: RunInput, context: RunContext): number {
+  const scales = (input.calibrations ?? []).flatMap((id) => {
+    const calibration = context.calibrations.get(idText(id));
+    return calibration?.kind === "depth-scale" ? calibration : [];
+  });
+  const last = scales.at(-1);
+  return last === undefined ? Number.NaN : depthScale(last.lengthM, last.counts).metresPerCount;
 }
 
 /** Moment at which the run began: the file's own, else what the run says. */

@@ -91,11 +91,34 @@ export class RunClock {
     return isoOf(this.#first.seconds * 1000);
   }
 
-  #tell(code: "formats.cell-time" | "formats.time-mixed", line: number, text: string, expected: string): void {
+  #tell(
+    code: "formats.cell-time" | "formats.time-mixed",
+    line: number,
+    text: string,
+    expected: string,
+  ): void {
     const at = { line, field: this.#heading };
     const values = { found: excerpt(text), expected };
     if (this.#needed) this.#found.block(code, at, values);
     else this.#found.error(code, at, values);
+  }
+}
+
+/** A log of times that fall is no log: told once, at the first. */
+export function tellTimesBackwards(
+  timeS: Float64Array,
+  line: Int32Array,
+  field: string,
+  found: Finder,
+): void {
+  for (let i = 1; i < timeS.length; i++) {
+    if (!(timeS[i]! < timeS[i - 1]!)) continue;
+    const values = {
+      found: `${(timeS[i - 1]! - timeS[i]!).toFixed(2)} s earlier`,
+      expected: "a time after the row before",
+    };
+    found.block("formats.time-backwards", { line: line[i]!, field }, values);
+    return;
   }
 }
 

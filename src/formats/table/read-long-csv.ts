@@ -23,7 +23,7 @@ export interface LongColumn {
   /** takes the text of a column without numbers; false where it cannot be meant */
   readonly takeText?: (row: number, text: string, line: number) => boolean;
   /** for a column of texts: makes the finding for a cell that cannot be meant */
-  readonly check?: (table: TableReader, row: TableRow) => void;
+  readonly check?: (table: TableReader, row: TableRow, found: Finder) => void;
 }
 
 /** A CSV file of many rows: its headings are known, its rows can be gone through. */
@@ -73,7 +73,7 @@ function fromShortReader(table: RawTable, columns: readonly Column[], found: Fin
     scan(wanted, onRow) {
       for (const [index, row] of table.rows.entries()) {
         onRow(index, row.line);
-        for (const column of wanted) readWithFindings(head, row, column, index);
+        for (const column of wanted) readWithFindings(head, row, column, found, index);
       }
       return table.rows.length;
     },
@@ -81,7 +81,13 @@ function fromShortReader(table: RawTable, columns: readonly Column[], found: Fin
 }
 
 /** Reads one cell by the rules of short files; with `index`, its value is taken. */
-function readWithFindings(table: TableReader, row: TableRow, column: LongColumn, index?: number): void {
+function readWithFindings(
+  table: TableReader,
+  row: TableRow,
+  column: LongColumn,
+  found: Finder,
+  index?: number,
+): void {
   const { name, need, takeNumber, takeText, check } = column;
   if (takeText === undefined) {
     const value = table.number(row, name, need);
@@ -90,7 +96,7 @@ function readWithFindings(table: TableReader, row: TableRow, column: LongColumn,
   }
   const text = table.text(row, name, need);
   if (text === undefined) return;
-  if (index === undefined || !takeText(index, text, row.line)) check?.(table, row);
+  if (index === undefined || !takeText(index, text, row.line)) check?.(table, row, found);
 }
 
 function fromScanner(
@@ -154,7 +160,7 @@ function tellOddRows(
     const reader = new TableReader(table, columns, mine);
     for (const row of table.rows)
       if (oddLines.has(shown[row.line - 1]!.line))
-        for (const column of wanted) readWithFindings(reader, row, column);
+        for (const column of wanted) readWithFindings(reader, row, column, mine);
   }
   for (const issue of mine.issues) pass(issue, shown, found);
   if (mine.blocked) found.blocked = true;

@@ -12,13 +12,14 @@ export const MAX_LINE_LENGTH = 100_000;
  * UTF-16 with a byte order mark is unmistakable: it is read all the same. UTF-16 without one, another
  * 8-bit code page or a binary file is a finding: characters are never replaced or guessed.
  *
+ * @param largest size in bytes above which the file is refused.
  * @returns the text, or undefined when the file is blocked.
  * Errors: formats.file-too-large, formats.file-empty, formats.not-text, formats.encoding, formats.line-too-long,
  *   formats.utf16-read (does not block).
  */
-export function decodeText(bytes: Uint8Array, found: Finder): string | undefined {
-  if (bytes.length > MAX_TEXT_BYTES) {
-    found.block("formats.file-too-large", {}, { found: bytes.length, expected: MAX_TEXT_BYTES });
+export function decodeText(bytes: Uint8Array, found: Finder, largest = MAX_TEXT_BYTES): string | undefined {
+  if (bytes.length > largest) {
+    found.block("formats.file-too-large", {}, { found: bytes.length, expected: largest });
     return undefined;
   }
   const encoding = encodingOf(bytes, found);

@@ -53,6 +53,8 @@ export const formatsSentences: Sentences = {
     'Found the heading "{found}"; expected {expected}. Every number\'s unit stands in its heading; this one is unknown or missing. Convert the column and rename it.',
   "formats.column-unknown":
     "Found {count} columns that are none of the {expected}: {found}. They are passed over.",
+  "formats.continuous-measures":
+    "Found {found} logged continuously; expected {expected}. Give a row for each stop instead.",
   "formats.convergence-missing":
     "The angle does not count from grid north, and the grid is {found}; expected {expected}. The run cannot be turned to grid.",
   "formats.coordinates-swapped":
@@ -94,6 +96,8 @@ export const formatsSentences: Sentences = {
     "Found {found} for the groove; expected {expected}. The run cannot be worked out.",
   "formats.gyro-zero-missing":
     "Found {found} among the calibrations; expected {expected}. The drift is taken from the closing reference alone.",
+  "formats.gyro-zero-rate":
+    "The gyro zero gives {found} of its rate and a log at rest; expected {expected}. The calibration is not used.",
   "formats.id-repeated":
     "{found} stands there a second time (first: {other}); expected {expected}. The first one is kept.",
   "formats.instrument-unknown": "Found instrument {found}, which the job does not have; expected {expected}.",
@@ -113,6 +117,9 @@ export const formatsSentences: Sentences = {
     "Found a line of {found} characters; expected at most {expected}. The file is damaged and is not read.",
   "formats.local-north-as-true":
     "Found the grid {found}; expected {expected}. The north of the grid was taken as true north.",
+  "formats.log-condensed": "Logged continuously: from {found} rows {expected} readings at rest were made.",
+  "formats.log-no-stop":
+    "In the {found} rows of the log the probe is never at rest; expected {expected}. Look at the depth, or allow more with steady.",
   "formats.no-criteria": "Found {found}; expected {expected}. Paths are worked out, but nothing is judged.",
   "formats.no-rows": "Found {found}; expected {expected}.",
   "formats.north-without-date":
@@ -138,6 +145,15 @@ export const formatsSentences: Sentences = {
   "formats.reference-not-at-top":
     "The row of this reference, in line {line}, stands at a depth of {found} m; expected {expected}. Add rows with leg open and close.",
   "formats.reference-unused": "Found {found}; expected {expected}. It is passed over.",
+  "formats.rest-log-gap":
+    "The log at rest has a step of {found}; expected {expected}. Its noise is worked out as if the rows were even.",
+  "formats.rest-log-jump":
+    "The rate jumps here by {found} deg/h, in {count} places in all; expected {expected}. The probe was touched; take the log again.",
+  "formats.rest-log-short":
+    "The log at rest lasts {found}; expected {expected}. It shows nothing of what limits the gyro in a run.",
+  "formats.rest-log-too-short": "The log at rest has {found}; expected {expected}. No zero is made of it.",
+  "formats.rest-log-trend":
+    "The rate changes by {found} deg/h over the log; expected {expected} deg/h. The gyro was not warm, or the probe not at rest.",
   "formats.schedule-swapped":
     "Eastings and northings of the whole schedule look swapped: found about {found}; expected about {expected} at the place of the job.",
   "formats.section-incomplete": "Found {found}; expected {expected}. The section counts as not given.",
@@ -145,6 +161,8 @@ export const formatsSentences: Sentences = {
   "formats.start-with-tube": "Found {found}; expected {expected}.",
   "formats.station-repeated":
     "The depth {found} was read before, in line {other}; expected {expected}. Both readings are used; set one aside if it is wrong.",
+  "formats.stop-without-reading":
+    "The pause of {seconds} s at {depth} gives no reading: {found}; expected {expected}.",
   "formats.ties-unmatched": "Found {found}; expected {expected}.",
   "formats.tilts-impossible": "The two tilts {found} degrees cannot come together; expected {expected}.",
   "formats.time-backwards": "The time is {found} than in the row before; expected {expected}.",
@@ -157,7 +175,8 @@ export const formatsSentences: Sentences = {
   "formats.too-few-rows": "Found {found} rows of readings; expected {expected}.",
   "formats.too-many":
     "{hidden} more findings of this file are not shown; mend the first {shown} and check again.",
-  "formats.too-many-rows": "Found {found} rows; expected at most {expected}. The file is not read.",
+  "formats.too-many-rows":
+    "Found {found} rows with {cells} cells; expected at most {expected} rows. The file is not read.",
   "formats.tube-not-named":
     "Found {found} in the run; expected {expected}. The run is taken as one in the element's own bore.",
   "formats.tube-unknown": 'Found tube "{found}"; expected {expected}.',

@@ -35,7 +35,12 @@ export const calibrationSchema = z.discriminatedUnion("kind", [
   z.strictObject({
     ...common,
     kind: z.literal("gyro-zero"),
-    rate_deg_per_h: z.number().describe("Rate shown at rest."),
+    rate_deg_per_h: z.number().optional().describe("Rate shown at rest."),
+    log: text
+      .optional()
+      .describe(
+        "Instead of the rate: file of a log at rest, relative to the job folder, with time and rate or turn.",
+      ),
     standard_uncertainty_deg_per_h: z.number().nonnegative().optional(),
     attitude: z.enum(["upright", "inverted", "inclined"]),
     inclination_deg: z

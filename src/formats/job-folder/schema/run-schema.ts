@@ -18,6 +18,31 @@ export const referenceSchema = z.strictObject({
 });
 export type ReferenceInput = z.infer<typeof referenceSchema>;
 
+export const steadySchema = z
+  .strictObject({
+    seconds: z
+      .number()
+      .min(1)
+      .max(3600)
+      .optional()
+      .describe("Shortest time at rest that makes a reading; 5."),
+    tilt_deg: z
+      .number()
+      .positive()
+      .max(10)
+      .optional()
+      .describe("Largest standard error of the mean tilt, and largest change of it; 0.02."),
+    turn_deg: z
+      .number()
+      .positive()
+      .max(90)
+      .optional()
+      .describe("Largest turn besides the rate that the gyro shows at rest; 0.1."),
+    depth_m: z.number().positive().max(1).optional().describe("Largest change of the shown depth; 0.01."),
+  })
+  .describe("For a run logged continuously: when the probe counts as at rest.");
+export type SteadyInput = z.infer<typeof steadySchema>;
+
 export const runSchema = z.strictObject({
   id,
   element: id.describe("Reference of an element of the schedule."),
@@ -25,6 +50,11 @@ export const runSchema = z.strictObject({
   instrument: id,
   readings: text.describe("Readings file, relative to the job folder."),
   measures: z.enum(MEASURES as [string, ...string[]]).describe("What the columns of the readings file mean."),
+  sampling: z
+    .enum(["stops", "continuous"])
+    .optional()
+    .describe("Whether the file has a row for each stop (without it), or was logged all the time."),
+  steady: steadySchema.optional(),
   calibrations: z.array(id).optional(),
   zeroed: z.boolean().optional().describe("True: the instrument has already taken its tilt zero off."),
   operator: text.optional(),
