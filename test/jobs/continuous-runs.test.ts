@@ -38,7 +38,13 @@ function bothWays(spec: RunSpec, seed: number, rateHz: number) {
     ties: 0,
   });
   const found = { run: { ...simulated.run, readings } };
-  return { simulated, readings, passedOver, stops: reduced(simulated, spec), log: reduced(found, spec) };
+  return {
+    simulated,
+    readings,
+    passedOver,
+    stops: reduced(simulated, spec).result,
+    log: reduced(found, spec).result,
+  };
 }
 
 describe("a run logged continuously", () => {

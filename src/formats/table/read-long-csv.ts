@@ -1,5 +1,5 @@
 import type { Issue } from "#core";
-import { Finder } from "../finding/finder.ts";
+import { Finder, MAX_FINDINGS_PER_FILE } from "../finding/finder.ts";
 import { decodeText } from "../text/decode-text.ts";
 import { acceptedHeadings, type Column } from "./column.ts";
 import { type DecimalSign, decimalUse } from "./numbers.ts";
@@ -11,8 +11,8 @@ import { type Need, TableReader } from "./table-reader.ts";
 
 /** Lines from which headings, separator and decimal sign of a long file are told. */
 const SAMPLE_LINES = 200;
-/** Odd rows that are looked at in detail; a file has no more findings than that. */
-const ODD_ROWS = 150;
+/** Odd rows that are looked at in detail: each makes at least one finding. */
+const ODD_ROWS = MAX_FINDINGS_PER_FILE;
 
 /** What is done with one column. */
 export interface LongColumn {
@@ -164,6 +164,7 @@ function tellOddRows(
   }
   for (const issue of mine.issues) pass(issue, shown, found);
   if (mine.blocked) found.blocked = true;
+  found.hidden += mine.hidden;
 }
 
 /** Findings of the headings were made when the file was opened. */
