@@ -180,6 +180,7 @@ export { CLOSURE_MODELS, LEGS, MEASURES } from "./readings/survey-run.ts";
 export type { Issue, Place, Result, Severity } from "./result.ts";
 // (root)
 export { ContractError, contract, fail, ok } from "./result.ts";
+export { endAllowanceM } from "./survey/end-allowance.ts";
 export type { Job, SitePlace } from "./survey/job.ts";
 export type { RunUncertainty, SharedEffect } from "./survey/propagate-run.ts";
 export { budgetOfRun, propagateRun } from "./survey/propagate-run.ts";
@@ -279,6 +280,7 @@ export {
 export { fromDoubleRuns } from "./uncertainty/type-a/from-double-runs.ts";
 export { fromFaceSums } from "./uncertainty/type-a/from-face-sums.ts";
 export type { TypeAOrigin, TypeAValue } from "./uncertainty/type-a/type-a-value.ts";
+export { type HalvingAnswer, type VariancePart, whatWouldHalve } from "./uncertainty/what-would-halve.ts";
 export type {
   GridAzimuth,
   MagneticAzimuth,

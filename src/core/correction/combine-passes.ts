@@ -48,9 +48,9 @@ export function usualInterval(depthM: Float64Array): number {
   return median(Float64Array.from(depthM.slice(1), (depth, i) => depth - depthM[i]!));
 }
 
-/** How far apart two depths may be and still be one stop: a tenth of the interval, 10 to 100 mm. Common practice, no source. */
+/** How far apart two depths may be and still be one stop: a quarter of the interval, 10 to 250 mm. Common practice, no source. */
 export const sameStopM = (intervalM: number): number =>
-  Number.isNaN(intervalM) ? 0.01 : Math.min(0.1, Math.max(0.01, intervalM / 10));
+  Number.isNaN(intervalM) ? 0.01 : Math.min(0.25, Math.max(0.01, intervalM / 4));
 
 /** Part of the longest stretch that a pass must cover to lead: common practice, no source. */
 const LEADS_FROM = 0.9;

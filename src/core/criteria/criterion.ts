@@ -91,6 +91,8 @@ export interface Measured {
   readonly partial: boolean;
   /** the value as an offset at one place; left out where it is taken from several places or is no offset */
   readonly form?: OffsetForm;
+  /** where several offsets must keep their limits together: all of them, in the order of depth */
+  readonly forms?: readonly OffsetForm[];
   /** what the value was found on, where that is not plain: a code for `text/` and its values */
   readonly foundOn?: {
     readonly code: string;

@@ -74,15 +74,17 @@ function measure(axis: JudgedAxis, request: CriterionRequest): Measured | NotMea
     if ("reason" in found) return found;
     candidates.push(...found.candidates);
   }
-  const worst = candidates.length === 1 ? candidates[0] : withoutForm(worstOf(candidates));
+  const worst = candidates.length === 1 ? candidates[0] : togetherIn(candidates);
   return worst === undefined || !Number.isFinite(worst.value) ? { reason: "criteria.not-a-number" } : worst;
 }
 
-/** A value that is the worst of several has no single place whose probability would speak for all. */
-function withoutForm(worst: Measured | undefined): Measured | undefined {
+/** The worst of several values, with all the offsets that must keep their limits for it to be within. */
+function togetherIn(candidates: readonly Measured[]): Measured | undefined {
+  const worst = worstOf(candidates);
   if (worst === undefined) return undefined;
   const { form: _, ...rest } = worst;
-  return rest;
+  const forms = candidates.flatMap(({ form }) => form ?? []);
+  return forms.length === candidates.length ? { ...rest, forms } : rest;
 }
 
 interface Place {

@@ -91,7 +91,10 @@ export interface SurveyRun {
   /** inclination-azimuth runs: what was added to the azimuths to reach grid north */
   readonly azimuthNorth: HeadingReference["givenNorth"] | undefined;
   readonly azimuthToGridRad: number;
+  /** standard uncertainty of the azimuths as a whole, without that of the declination, radians */
   readonly azimuthUncertaintyRad: number;
+  /** of the declination in `azimuthToGridRad`, radians; all runs of the job share its error */
+  readonly azimuthDeclinationUncertaintyRad: number;
   /** keyed runs: grid bearing of +x on face 1 at the top */
   readonly grooveBearingRad: number | undefined;
   /** keyed runs: twist of the groove by depth, positive clockwise looking down */

@@ -10,6 +10,7 @@ import type { SurveyRun } from "../readings/survey-run.ts";
 import type { Issue, Severity } from "../result.ts";
 import { buildPath } from "./build-path.ts";
 import { elementPath, type SurveyedHole } from "./element-axis.ts";
+import { endAllowanceM } from "./end-allowance.ts";
 import type { RunUncertainty } from "./propagate-run.ts";
 import type { ReducedRun } from "./reduce-run.ts";
 import { reportAgreement } from "./report-agreement.ts";
@@ -121,12 +122,6 @@ function combineHole(
   }));
   return { ...built, intervalM, shares };
 }
-
-/** Readings that stop this far above the toe, or start this far below the head, still speak for the whole length. */
-const endAllowanceM = (intervalM: number): number =>
-  Math.max(LEAST_END_ALLOWANCE_M, 2 * (Number.isNaN(intervalM) ? 0 : intervalM));
-/** Length of probe and debris at the toe: common practice, no source. */
-const LEAST_END_ALLOWANCE_M = 1;
 
 function judgedAxis(
   { element }: ElementWork,

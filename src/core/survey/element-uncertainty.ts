@@ -9,7 +9,12 @@ import type { AxisRow, ElementUncertaintyResult, SourceShare } from "./results.t
 import { TrialSeries } from "./trial-series.ts";
 import type { TrialOptions } from "./trials.ts";
 import { covarianceOf, effectsOf, type UncertainAxis } from "./uncertain-axis.ts";
-import { type OffsetCovariance, offsetCovariance, offsetUncertainty } from "./value-uncertainty.ts";
+import {
+  jointOffsetUncertainty,
+  type OffsetCovariance,
+  offsetCovariance,
+  offsetUncertainty,
+} from "./value-uncertainty.ts";
 
 /** Standard place of an access tube in its element, each horizontal axis, metres: common practice, no source. */
 const USUAL_TUBE_POSITION_M = 0.02;
@@ -43,7 +48,7 @@ export class ElementUncertainty {
     const measured = criterion(request.kind)?.measure(this.#found.axis, request);
     if (measured === undefined || !isMeasured(measured)) return undefined;
     if (this.#trials.trials === undefined) {
-      const exact = offsetUncertainty(this.#axis, measured);
+      const exact = offsetUncertainty(this.#axis, measured) ?? jointOffsetUncertainty(this.#axis, measured);
       if (exact !== undefined) return exact;
     }
     return this.#series.ofValue(request);

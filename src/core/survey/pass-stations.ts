@@ -1,4 +1,4 @@
-import type { PassTangents } from "../correction/combine-passes.ts";
+import { type PassTangents, sameStopM, usualInterval } from "../correction/combine-passes.ts";
 import type { Pass, RunLayout } from "../correction/passes.ts";
 import { add, type NorthEastDown, unit } from "../geometry/vector.ts";
 import type { RunRecord } from "./run-context.ts";
@@ -25,7 +25,10 @@ export function withTopRow(layout: RunLayout, depthM: Float64Array): readonly Pa
   const top = depthM[layout.openingRow]!;
   const first = layout.passes.reduce((least, pass) => Math.min(least, depthM[pass.rows[0]!]!), Infinity);
   const longest = longestPass(layout.passes);
-  if (longest === undefined || !(top >= 0 && top < first - 0.001)) return layout.passes;
+  if (longest === undefined) return layout.passes;
+  // a first stop that is read a little off the top is that stop, not another one a hair below it
+  const apart = sameStopM(usualInterval(Float64Array.from(longest.rows, (row) => depthM[row]!)));
+  if (!(top >= 0 && top < first - apart)) return layout.passes;
   return layout.passes.map((pass) =>
     pass === longest ? { ...pass, rows: [layout.openingRow, ...pass.rows] } : pass,
   );

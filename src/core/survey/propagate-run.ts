@@ -1,7 +1,7 @@
 import type { Calibration, CalibrationKind } from "../calibration/calibration.ts";
 import { layOutRun } from "../correction/passes.ts";
 import type { HolePath } from "../path/hole-path.ts";
-import type { SurveyRun } from "../readings/survey-run.ts";
+import type { HeadingReference, SurveyRun } from "../readings/survey-run.ts";
 import type { Budget, BudgetEntry } from "../uncertainty/budget.ts";
 import { type Repeat, type SourceId, sourceKind, valueSources } from "../uncertainty/error-source.ts";
 import { hiddenCourse } from "../uncertainty/hidden-course.ts";
@@ -16,6 +16,8 @@ export interface SharedEffect {
   readonly source: SourceId;
   /** names what the value belongs to: a calibration, an instrument, a hole, the job */
   readonly key: string;
+  /** place of the tie whose heading is off; undefined for everything else */
+  readonly tie: number | undefined;
   readonly north: Float64Array;
   readonly east: Float64Array;
   readonly down: Float64Array;
@@ -56,6 +58,8 @@ export function propagateRun(
     if (!valueSources.includes(entry.source) || !(entry.value > 0)) continue;
     shared.push(headEffect(run, context, base, entry) ?? sharedEffect(run, atOrigin, base, entry));
   }
+  for (const [i, tie] of run.ties.entries())
+    if (tie.standardUncertaintyRad > 0) shared.push(tieEffect(run, atOrigin, base, tie, i));
   return { path, budget, shared, stops: stopErrors(run, path, reduced.rows, budget) };
 }
 
@@ -76,7 +80,7 @@ function headEffect(
 ): SharedEffect | undefined {
   const all = (moved: number) => new Float64Array(base.count).fill(moved);
   const key = sharedKey(source, run, context);
-  const none = { source, key, north: all(0), east: all(0), down: all(0) };
+  const none = { source, key, tie: undefined, north: all(0), east: all(0), down: all(0) };
   if (source === "head-north") return { ...none, north: all(value) };
   if (source === "head-east") return { ...none, east: all(value) };
   if (source === "head-level") return { ...none, down: all(-value) };
@@ -89,23 +93,40 @@ function sharedEffect(
   base: HolePath,
   { source, value }: BudgetEntry,
 ): SharedEffect {
-  const nudge = value * NUDGE;
-  const off = withErrors(run, context, new Map([[source, nudge]]));
+  const off = withErrors(run, context, new Map([[source, value * NUDGE]]));
+  return { source, key: sharedKey(source, run, context), tie: undefined, ...movedBy(off, base) };
+}
+
+/** Every tie was set by itself: its error is nobody else's. */
+function tieEffect(
+  run: SurveyRun,
+  context: RunContext,
+  base: HolePath,
+  { standardUncertaintyRad }: HeadingReference,
+  tie: number,
+): SharedEffect {
+  const tiesRad = run.ties.map((_, i) => (i === tie ? standardUncertaintyRad * NUDGE : 0));
+  const off = withErrors(run, context, new Map(), { tiesRad });
+  return { source: "closing-heading", key: tieKey(run, tie), tie, ...movedBy(off, base) };
+}
+
+/** Names the error of one tie. */
+export const tieKey = (run: SurveyRun, tie: number): string => `closing-heading run ${run.id} tie ${tie}`;
+
+/** What a whole standard value moves each station by, from the run read with a part of it. */
+function movedBy(
+  off: ReturnType<typeof withErrors>,
+  base: HolePath,
+): Pick<SharedEffect, "north" | "east" | "down"> {
   const moved = reduceRun(off.run, off.context).result.path;
   const change = (axis: "northM" | "eastM" | "downM"): Float64Array =>
     base[axis].map((position, i) =>
       // counted from the toe, so that a station more or less at the very top does not shift the rest
       moved === undefined
         ? Number.NaN
-        : ((moved[axis][moved.count - base.count + i] ?? Number.NaN) - position) * (value / nudge),
+        : ((moved[axis][moved.count - base.count + i] ?? Number.NaN) - position) / NUDGE,
     );
-  return {
-    source,
-    key: sharedKey(source, run, context),
-    north: change("northM"),
-    east: change("eastM"),
-    down: change("downM"),
-  };
+  return { north: change("northM"), east: change("eastM"), down: change("downM") };
 }
 
 const sharedKey = (source: SourceId, run: SurveyRun, context: RunContext): string =>
@@ -150,23 +171,27 @@ function stopErrors(run: SurveyRun, path: HolePath, rows: readonly StationRow[],
     noiseSquares[at]! += share * share * noiseVariance(run, row, value("tilt-noise"));
   }
   const scatter = (standard: number) => shares.map((share) => standard * Math.sqrt(share));
-  const lateral = shares.map((share, i) => {
-    const sine = Math.hypot(path.tangentNorth[i]!, path.tangentEast[i]!);
-    return Math.sqrt(share * (value("inclination-noise") ** 2 + (sine * value("azimuth-noise")) ** 2));
-  });
   const noise = noiseSquares.map(Math.sqrt);
+  const sines = shares.map((_, i) => Math.hypot(path.tangentNorth[i]!, path.tangentEast[i]!));
+  const ofAzimuth = scatter(value("azimuth-noise")).map((standard, i) => standard * sines[i]!);
   const tangent: StopErrors["tangent"] =
     run.measures === "inclination-azimuth"
-      ? [{ source: "inclination-noise", standard: lateral }]
+      ? [
+          { source: "inclination-noise", standard: scatter(value("inclination-noise")), acts: "lean" },
+          { source: "azimuth-noise", standard: ofAzimuth, acts: "across" },
+        ]
       : [
-          { source: "tilt-noise", standard: noise },
-          { source: "seating", standard: scatter(value("seating")) },
+          { source: "tilt-noise", standard: noise, acts: "both" },
+          { source: "seating", standard: scatter(value("seating")), acts: "both" },
         ];
-  const all = shares.map((_, i) => Math.hypot(...tangent.map(({ standard }) => standard[i]!)));
+  // of one component: what acts in one direction only gives each half of its variance
+  const all = shares.map((_, i) =>
+    Math.hypot(...tangent.map(({ standard, acts }) => standard[i]! / (acts === "both" ? 1 : Math.SQRT2))),
+  );
   return {
     tangent,
     depthM: scatter(value("depth-reading")),
-    walk: headingWalk(run, path, rows, added, value("gyro-noise")),
+    walk: headingWalk(run, rows, added, value("gyro-noise")),
     hidden: hiddenCourse(path, all, added > 0),
     carriedTop: added > 0,
   };
@@ -179,21 +204,27 @@ function noiseVariance(run: SurveyRun, row: number, standard: number): number {
   return own.reduce((sum, se) => sum + se * se, 0) / own.length;
 }
 
+/** The walk between the first and the last known heading: with ties between them a little less than this is left of it. */
 function headingWalk(
   run: SurveyRun,
-  path: HolePath,
   rows: readonly StationRow[],
   added: number,
   walk: number,
 ): HeadingWalk | undefined {
   if (walk === 0) return undefined;
-  const { readings } = run;
-  const layout = layOutRun(readings.leg, readings.face, readings.depthM);
-  const fromS = readings.timeS[layout.openingRow]!;
-  const closes = run.closing !== undefined && run.opening !== undefined && run.closureModel !== "none";
+  const { timeS, leg, face, depthM } = run.readings;
+  const layout = layOutRun(leg, face, depthM);
+  const known = [
+    ...(run.opening === undefined ? [] : [layout.openingRow]),
+    ...layout.tieRows.slice(0, run.ties.length),
+    ...(run.closing === undefined ? [] : [layout.closingRow]),
+  ].map((row) => timeS[row]!);
+  const fromS = Math.min(...known);
+  const lastS = Math.max(...known);
+  if (!Number.isFinite(fromS + lastS)) return undefined;
+  const closes = lastS > fromS && run.closureModel !== "none";
   const voices = rows
-    .filter(({ row }) => Number.isFinite(readings.timeS[row]!))
-    .map(({ station, row, share }) => ({ station: station + added, timeS: readings.timeS[row]!, share }));
-  if (!Number.isFinite(fromS) || path.count === 0) return undefined;
-  return { walk, fromS, toS: closes ? readings.timeS[layout.closingRow]! : undefined, voices };
+    .filter(({ row }) => Number.isFinite(timeS[row]!))
+    .map(({ station, row, share }) => ({ station: station + added, timeS: timeS[row]!, share }));
+  return { walk, fromS, toS: closes ? lastS : undefined, voices };
 }

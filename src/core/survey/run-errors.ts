@@ -1,9 +1,17 @@
+import { depthScale } from "../calibration/depth-scale.ts";
 import type { HeadingReference, Readings, SurveyRun } from "../readings/survey-run.ts";
 import type { SourceId } from "../uncertainty/error-source.ts";
-import type { RunContext } from "./run-context.ts";
+import { calibrationOf, type RunContext } from "./run-context.ts";
 
 /** Values of sources to act on one run, SI and radians. A source that is missing is 0. */
 export type SourceValues = ReadonlyMap<SourceId, number>;
+
+/** Chance of one run: each reading's own, and each tie's. What is missing is 0. */
+export interface ChanceErrors {
+  readonly rows?: RowErrors;
+  /** error of the heading of each tie, radians */
+  readonly tiesRad?: readonly number[];
+}
 
 /** Chance of one run row by row, added to what is read. Arrays by row of the readings. */
 export interface RowErrors {
@@ -22,7 +30,7 @@ export interface RowErrors {
  * Everything after goes through the unchanged computation, so that every sign pattern is the real one: what turns with the
  * probe turns, what two faces cancel is cancelled, what a closure takes out is taken out.
  *
- * @param rows chance of every row; none when left out.
+ * @param chance of every row and every tie; none when left out.
  *
  * Frame: readings in probe axes, top in site NED. Source: rules E1, E2, E4.
  */
@@ -30,7 +38,7 @@ export function withErrors(
   run: SurveyRun,
   context: RunContext,
   values: SourceValues,
-  rows?: RowErrors,
+  chance: ChanceErrors = {},
 ): { readonly run: SurveyRun; readonly context: RunContext } {
   const value = (id: SourceId): number => values.get(id) ?? 0;
   const declination = value("declination");
@@ -38,7 +46,6 @@ export function withErrors(
     ...reference,
     headingRad: reference.headingRad + own + (reference.givenNorth === "magnetic" ? declination : 0),
   });
-  const closing = value("closing-heading");
   const top = {
     north: context.top.north + value("head-north"),
     east: context.top.east + value("head-east"),
@@ -47,10 +54,10 @@ export function withErrors(
   return {
     run: {
       ...run,
-      readings: readingsWithErrors(run.readings, value, rows),
+      readings: readingsWithErrors(run.readings, value, chance.rows, metresPerCount(context)),
       opening: run.opening && turned(run.opening, value("opening-heading")),
-      ties: run.ties.map((tie) => turned(tie, closing)),
-      closing: run.closing && turned(run.closing, closing),
+      ties: run.ties.map((tie, i) => turned(tie, chance.tiesRad?.[i] ?? 0)),
+      closing: run.closing && turned(run.closing, value("closing-heading")),
       grooveBearingRad:
         run.grooveBearingRad === undefined ? undefined : run.grooveBearingRad + value("groove-bearing"),
       azimuthToGridRad:
@@ -61,10 +68,19 @@ export function withErrors(
   };
 }
 
+/** NaN where the run has no depth scale, and so no depth from counts. */
+function metresPerCount(context: RunContext): number {
+  const calibration = calibrationOf(context, "depth-scale");
+  return calibration === undefined
+    ? Number.NaN
+    : depthScale(calibration.lengthM, calibration.counts).metresPerCount;
+}
+
 function readingsWithErrors(
   readings: Readings,
   value: (id: SourceId) => number,
   rows: RowErrors | undefined,
+  metresPerCount: number,
 ): Readings {
   const zeroX = value("tilt-zero-x") + value("misalignment-x");
   const zeroY = value("tilt-zero-y") + value("misalignment-y");
@@ -77,9 +93,8 @@ function readingsWithErrors(
   const magnitude = (i: number) => Math.hypot(accX[i]!, accY[i]!, accZ[i]!);
   const gyroBias = value("gyro-bias");
   const gyroScale = value("gyro-scale");
-  const depthScale = 1 + value("depth-scale");
+  const stretched = 1 + value("depth-scale");
   const inclinationBias = value("inclination-bias");
-  // counts are told apart from metres by being there: chance in metres is given to depths in metres only
   return {
     ...readings,
     tiltXRad: tiltXRad.map((x, i) => x + tiltX(x, tiltYRad[i]!, i)),
@@ -87,8 +102,8 @@ function readingsWithErrors(
     accX: accX.map((x, i) => x + magnitude(i) * tiltX(x / magnitude(i), accY[i]! / magnitude(i), i)),
     accY: accY.map((y, i) => y + magnitude(i) * tiltY(accX[i]! / magnitude(i), y / magnitude(i), i)),
     turnRad: turnRad.map((turn, i) => turn + gyroBias * timeS[i]! + gyroScale * turn + at(rows?.turnRad, i)),
-    depthM: depthM.map((depth, i) => depth * depthScale + at(rows?.depthM, i)),
-    depthCounts: depthCounts.map((counts) => counts * depthScale),
+    depthM: depthM.map((depth, i) => depth * stretched + at(rows?.depthM, i)),
+    depthCounts: depthCounts.map((counts, i) => counts * stretched + at(rows?.depthM, i) / metresPerCount),
     inclinationRad: readings.inclinationRad.map((inclination, i) =>
       // plumb with no azimuth has no direction in which to be off
       Number.isNaN(readings.azimuthRad[i]!)

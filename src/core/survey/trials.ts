@@ -1,11 +1,9 @@
-import { hashText } from "../num/hash-text.ts";
-import { fillNormals, fillUniforms, type RandomStream } from "../num/random-stream.ts";
 import type { HolePath } from "../path/hole-path.ts";
-import type { BudgetEntry } from "../uncertainty/budget.ts";
-import type { DistributionShape, SourceId } from "../uncertainty/error-source.ts";
+import type { SourceId } from "../uncertainty/error-source.ts";
+import { standardDraws } from "../uncertainty/standard-draws.ts";
 import { axisOfElement, type ElementAxis, type ElementWork, type WorkedRun } from "./axis-of-element.ts";
 import { tubeOffset } from "./element-axis.ts";
-import type { RunUncertainty } from "./propagate-run.ts";
+import { type RunUncertainty, tieKey } from "./propagate-run.ts";
 import { reduceRun } from "./reduce-run.ts";
 import { type RowErrors, withErrors } from "./run-errors.ts";
 
@@ -35,7 +33,8 @@ export function trialAxis(
   const moved = work.runs.map((worked) => trialRun(worked, seed, trial));
   const tubes = work.tubes.map((tube) => {
     if (tubeStandardM === 0) return tube;
-    const [north, east] = normals(seed, `tube-position ${tube.elementId} ${tube.id}`, 2 * trial, 2);
+    const name = `tube-position ${tube.elementId} ${tube.id}`;
+    const [north, east] = standardDraws("normal", seed, name, trial, 2);
     const offset = tubeOffset(tube, work.tubes);
     // the tube stays where it was surveyed; its place in the element is what is in doubt
     const offsetInElement = {
@@ -50,50 +49,24 @@ export function trialAxis(
   return { ...found, axis: { ...found.axis, path } };
 }
 
-function normals(seed: number, name: string, first: number, count: number): Float64Array {
-  const out = new Float64Array(count);
-  fillNormals({ seed, stream: hashText(name) }, first, out);
-  return out;
-}
-
 function trialRun(worked: WorkedRun, seed: number, trial: number): WorkedRun {
   const { run, context, uncertainty } = worked;
   if (uncertainty === undefined) return worked;
   const { budget, shared } = uncertainty;
   const values = new Map<SourceId, number>(
-    shared.map(({ source, key }) => [
-      source,
-      draw(budget.get(source)!, { seed, stream: hashText(key) }, trial),
-    ]),
+    shared
+      .filter(({ tie }) => tie === undefined)
+      .map(({ source, key }) => {
+        const { value, distribution } = budget.get(source)!;
+        return [source, value * standardDraws(distribution, seed, key, trial, 1)[0]!];
+      }),
   );
-  const rows = rowErrors(run, budget, seed, trial);
-  const off = withErrors(run, context, values, rows);
+  const tiesRad = run.ties.map(
+    (tie, i) => tie.standardUncertaintyRad * standardDraws("normal", seed, tieKey(run, i), trial, 1)[0]!,
+  );
+  const off = withErrors(run, context, values, { rows: rowErrors(run, budget, seed, trial), tiesRad });
   const reduced = reduceRun(off.run, off.context);
   return { ...off, reduced, uncertainty: undefined };
-}
-
-/** One value of a source with the standard deviation of the budget and the form of its distribution. */
-function draw({ value, distribution }: BudgetEntry, random: RandomStream, trial: number): number {
-  return value * standardDraw(distribution, random, trial);
-}
-
-/** A number with mean 0 and standard deviation 1. */
-function standardDraw(distribution: DistributionShape, random: RandomStream, trial: number): number {
-  const two = new Float64Array(2);
-  if (distribution === "normal") {
-    fillNormals(random, 2 * trial, two);
-    return two[0]!;
-  }
-  fillUniforms(random, 2 * trial, two);
-  const [a, b] = [two[0]!, two[1]!];
-  switch (distribution) {
-    case "rectangular":
-      return Math.sqrt(3) * (2 * a - 1);
-    case "triangular":
-      return Math.sqrt(6) * (a + b - 1);
-    case "arcsine":
-      return Math.sqrt(2) * Math.cos(2 * Math.PI * a);
-  }
 }
 
 function rowErrors(
@@ -104,21 +77,23 @@ function rowErrors(
 ): RowErrors {
   const { count, timeS, seTiltXRad, seTiltYRad } = run.readings;
   const value = (id: SourceId) => budget.get(id)?.value ?? 0;
-  const perRow = (name: string) => normals(seed, `${name} ${run.id}`, trial * count, count);
+  const perRow = (id: SourceId, which = "") =>
+    standardDraws(budget.get(id)?.distribution ?? "normal", seed, `${id}${which} ${run.id}`, trial, count);
   const noise = value("tilt-noise");
   const seating = value("seating");
-  const tilt = (axis: string, se: Float64Array) => {
-    const ofNoise = perRow(`tilt-noise ${axis}`);
-    const ofSeat = perRow(`seating ${axis}`);
+  const tilt = (axis: "x" | "y", se: Float64Array) => {
+    const ofNoise = perRow("tilt-noise", ` ${axis}`);
+    const ofSeat = perRow("seating", ` ${axis}`);
     return ofNoise.map((z, i) => z * (Number.isNaN(se[i]!) ? noise : se[i]!) + seating * ofSeat[i]!);
   };
+  const plain = (id: SourceId) => perRow(id).map((z) => z * value(id));
   return {
     tiltXRad: tilt("x", seTiltXRad),
     tiltYRad: tilt("y", seTiltYRad),
     turnRad: walked(perRow("gyro-noise"), timeS, value("gyro-noise")),
-    depthM: perRow("depth-reading").map((z) => z * value("depth-reading")),
-    inclinationRad: perRow("inclination-noise").map((z) => z * value("inclination-noise")),
-    azimuthRad: perRow("azimuth-noise").map((z) => z * value("azimuth-noise")),
+    depthM: plain("depth-reading"),
+    inclinationRad: plain("inclination-noise"),
+    azimuthRad: plain("azimuth-noise"),
   };
 }
 
@@ -144,7 +119,8 @@ function withHiddenCourse(
     const uncertainty = runs.find(({ run }) => run.id === worked.run.id)?.uncertainty;
     if (uncertainty === undefined) return [];
     const { path: stations, stops } = uncertainty;
-    const chance = normals(seed, `unread-stretch ${worked.run.id}`, trial * stations.count, stations.count);
+    const name = `unread-stretch ${worked.run.id}`;
+    const chance = standardDraws("normal", seed, name, trial, stations.count);
     return [{ stations, share, chance, hidden: stops.hidden }];
   });
   const shifted = (positions: Float64Array, axis: "north" | "east" | "down") => {

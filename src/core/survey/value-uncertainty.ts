@@ -2,6 +2,7 @@ import type { Measured, OffsetForm } from "../criteria/criterion.ts";
 import type { ValueUncertainty } from "../criteria/decide.ts";
 import { dot, scale, subtract } from "../geometry/vector.ts";
 import { interpolatePath } from "../path/interpolate-path.ts";
+import { errorEllipse } from "../uncertainty/error-ellipse.ts";
 import type { SourceId } from "../uncertainty/error-source.ts";
 import { probabilityInsideCircle } from "../uncertainty/probability-inside-circle.ts";
 import { probabilityBetween } from "../uncertainty/probability-of-value.ts";
@@ -69,28 +70,80 @@ export function offsetCovariance(
 export function offsetUncertainty(axis: UncertainAxis, measured: Measured): ValueUncertainty | undefined {
   const { form } = measured;
   if (form === undefined) return undefined;
-  const { alongAlong: aa, alongAcross: ac, acrossAcross: cc } = offsetCovariance(axis, form);
-  const { alongM, acrossM, component, limitM } = form;
-  if (component !== "both") {
-    const [value, variance] = component === "along" ? [alongM, aa] : [acrossM, cc];
-    const standard = Math.sqrt(variance);
-    return {
-      standardUncertainty: standard,
-      probabilityWithin: probabilityBetween(value, standard, -limitM, limitM),
-    };
-  }
-  const length = Math.hypot(alongM, acrossM);
-  // at the very centre there is no direction of the offset: the larger axis speaks
-  const [a, c] = length > 0 ? [alongM / length, acrossM / length] : [1, 0];
-  const variance = length > 0 ? a * a * aa + 2 * a * c * ac + c * c * cc : Math.max(aa, cc);
+  const own = spreadOf(axis, form);
   // the value may be a lean: the offset over a length
-  const unit = limitM > 0 ? measured.limit / limitM : 1;
+  const unit = form.limitM > 0 ? measured.limit / form.limitM : 1;
   return {
-    standardUncertainty: Math.sqrt(variance) * unit,
-    probabilityWithin: probabilityInsideCircle(
-      { north: alongM, east: acrossM },
-      { nn: aa, ne: ac, ee: cc },
-      limitM,
-    ),
+    standardUncertainty: own.standardM * unit,
+    probabilityWithin: probabilityOf(form, own.covariance),
   };
 }
+
+interface Spread {
+  readonly covariance: OffsetCovariance;
+  /** standard uncertainty of the length that is judged, metres */
+  readonly standardM: number;
+}
+
+function spreadOf(axis: UncertainAxis, form: OffsetForm): Spread {
+  const covariance = offsetCovariance(axis, form);
+  const { alongAlong: aa, alongAcross: ac, acrossAcross: cc } = covariance;
+  const { alongM, acrossM, component } = form;
+  if (component === "along") return { covariance, standardM: Math.sqrt(aa) };
+  if (component === "across") return { covariance, standardM: Math.sqrt(cc) };
+  const length = Math.hypot(alongM, acrossM);
+  // at the very centre there is no direction of the offset: the larger axis speaks
+  if (!(length > 0)) return { covariance, standardM: errorEllipse({ nn: aa, ne: ac, ee: cc }).semiMajor };
+  const [a, c] = [alongM / length, acrossM / length];
+  return { covariance, standardM: Math.sqrt(a * a * aa + 2 * a * c * ac + c * c * cc) };
+}
+
+function probabilityOf(form: OffsetForm, covariance: OffsetCovariance): number {
+  const { alongAlong: nn, alongAcross: ne, acrossAcross: ee } = covariance;
+  const { alongM, acrossM, component, limitM } = form;
+  if (component === "along") return probabilityBetween(alongM, Math.sqrt(nn), -limitM, limitM);
+  if (component === "across") return probabilityBetween(acrossM, Math.sqrt(ee), -limitM, limitM);
+  return probabilityInsideCircle({ north: alongM, east: acrossM }, { nn, ne, ee }, limitM);
+}
+
+/** Bounds this close to certainty are as good as the probability itself. */
+const CERTAIN = 0.999;
+/** standard deviations between an offset and its limit beyond which nothing is left to add up */
+const FAR = 7;
+
+/**
+ * The same for several offsets that must keep their limits together, where that is plain without trials.
+ *
+ * The probability that all keep their limits lies between 1 less the sum of the single probabilities of failing, and the smallest
+ * single one. Where that settles it, the bound is given; else undefined, and trials have to tell.
+ *
+ * Frame: along and across of the forms. Source: rule E5; Boole's inequality.
+ */
+export function jointOffsetUncertainty(
+  axis: UncertainAxis,
+  measured: Measured,
+): ValueUncertainty | undefined {
+  const { forms } = measured;
+  if (forms === undefined) return undefined;
+  let failing = 0;
+  let smallest = 1;
+  let standardM = Number.NaN;
+  for (const form of forms) {
+    const own = spreadOf(axis, form);
+    const length = lengthOf(form);
+    if (form.atDepthM === measured.atDepthM && length === measured.value) standardM = own.standardM;
+    const { alongAlong, acrossAcross } = own.covariance;
+    if (form.limitM - length > FAR * Math.sqrt(alongAlong + acrossAcross)) continue;
+    const probability = probabilityOf(form, own.covariance);
+    failing += 1 - probability;
+    smallest = Math.min(smallest, probability);
+  }
+  const settled = 1 - failing >= CERTAIN ? 1 - failing : smallest <= 1 - CERTAIN ? smallest : undefined;
+  if (settled === undefined || !Number.isFinite(standardM)) return undefined;
+  return { standardUncertainty: standardM, probabilityWithin: settled };
+}
+
+const lengthOf = ({ component, alongM, acrossM }: OffsetForm): number => {
+  if (component === "along") return Math.abs(alongM);
+  return component === "across" ? Math.abs(acrossM) : Math.hypot(alongM, acrossM);
+};

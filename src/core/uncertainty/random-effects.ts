@@ -1,10 +1,18 @@
 import type { HolePath } from "../path/hole-path.ts";
 import type { SourceId } from "./error-source.ts";
 
+/** Chance of a direction, by station of the path. */
+export interface DirectionErrors {
+  readonly source: SourceId;
+  /** standard deviation of a component of the direction, dimensionless. Shape: stations */
+  readonly standard: Float64Array;
+  /** both: north and east alike; lean: of the inclination only; across: square to the lean only, standing for sin I times azimuth */
+  readonly acts: "both" | "lean" | "across";
+}
+
 /** Chance at the stops of one hole: what each stop, each interval and each stretch of time adds. Standard values. */
 export interface StopErrors {
-  /** standard deviation of the north and of the east component of the direction, by station of the path. Dimensionless */
-  readonly tangent: readonly { readonly source: SourceId; readonly standard: Float64Array }[];
+  readonly tangent: readonly DirectionErrors[];
   /** standard deviation of the depth, by station, metres */
   readonly depthM: Float64Array;
   /** how a gyro's heading wanders between known headings; undefined where nothing is carried by a gyro */
@@ -19,9 +27,9 @@ export interface StopErrors {
 export interface HeadingWalk {
   /** rad per square root second */
   readonly walk: number;
-  /** time of the opening heading, seconds */
+  /** time of the first known heading, seconds */
   readonly fromS: number;
-  /** time of the closing heading; undefined for a run that was left open */
+  /** time of the last known heading, on which the run was closed; undefined for a run that was left open */
   readonly toS: number | undefined;
   /** which time speaks at which station of the path with which share; shares of one station add up to 1 */
   readonly voices: readonly { readonly station: number; readonly timeS: number; readonly share: number }[];
@@ -49,9 +57,9 @@ export interface EffectColumns {
 export function effectsAt(path: HolePath, errors: StopErrors, station: number): readonly EffectColumns[] {
   const lever = leversTo(path, station, errors.carriedTop);
   return [
-    ...errors.tangent.map(({ source, standard }) => ({
-      source,
-      values: tangentEffects(path, standard, lever),
+    ...errors.tangent.map((direction) => ({
+      source: direction.source,
+      values: directionEffects(path, direction, lever),
     })),
     { source: "depth-reading", values: depthEffects(path, errors.depthM, station) },
     ...(errors.walk === undefined
@@ -76,28 +84,51 @@ function leversTo(path: HolePath, station: number, carriedTop: boolean): Float64
   return lever;
 }
 
-/** Two units a station, north and east; the down component follows from the unit length. */
-function tangentEffects(path: HolePath, standard: Float64Array, lever: Float64Array): Float64Array {
+/** Two units a station, north and east, or one along or across the lean; the down component follows from the unit length. */
+function directionEffects(
+  path: HolePath,
+  { standard, acts }: DirectionErrors,
+  lever: Float64Array,
+): Float64Array {
   const values = new Float64Array(6 * path.count);
   for (let i = 0; i < path.count; i++) {
     const move = lever[i]! * standard[i]!;
     if (move === 0) continue;
+    const north = path.tangentNorth[i]!;
+    const east = path.tangentEast[i]!;
     const down = path.tangentDown[i]!;
-    values[6 * i] = move;
-    values[6 * i + 2] = (-move * path.tangentNorth[i]!) / down;
-    values[6 * i + 4] = move;
-    values[6 * i + 5] = (-move * path.tangentEast[i]!) / down;
+    const sine = Math.hypot(north, east);
+    if (acts === "both" || sine < PLUMB_SINE) {
+      values[6 * i] = move;
+      values[6 * i + 2] = (-move * north) / down;
+      values[6 * i + 4] = move;
+      values[6 * i + 5] = (-move * east) / down;
+    } else if (acts === "lean") {
+      values[6 * i] = (move * north * down) / sine;
+      values[6 * i + 1] = (move * east * down) / sine;
+      values[6 * i + 2] = -move * sine;
+    } else {
+      values[6 * i] = (-move * east) / sine;
+      values[6 * i + 1] = (move * north) / sine;
+    }
   }
   return values;
 }
 
-/** A stop read too deep lengthens the interval above it and shortens the one below. One unit a station. */
+/** A direction closer to plumb has no lean to act along: its error may point anywhere. */
+const PLUMB_SINE = 1e-9;
+
+/**
+ * A stop read too deep lengthens the interval above it and shortens the one below. One unit a station.
+ *
+ * Above the first stop the path starts on that stop's own direction, so its depth moves only what bends below it.
+ */
 function depthEffects(path: HolePath, standard: Float64Array, station: number): Float64Array {
   const values = new Float64Array(3 * path.count);
   const columns = [path.tangentNorth, path.tangentEast, path.tangentDown];
   for (let i = 0; i <= station; i++) {
     columns.forEach((tangent, axis) => {
-      const above = i === 0 ? 0 : (tangent[i - 1]! + tangent[i]!) / 2;
+      const above = i === 0 ? tangent[0]! : (tangent[i - 1]! + tangent[i]!) / 2;
       const below = i === station ? 0 : (tangent[i]! + tangent[i + 1]!) / 2;
       values[3 * i + axis] = standard[i]! * (above - below);
     });
@@ -105,40 +136,46 @@ function depthEffects(path: HolePath, standard: Float64Array, station: number): 
   return values;
 }
 
-/** One unit a step of time between known headings and stops. */
+/**
+ * One unit a step of time between known headings and stops.
+ *
+ * A heading at time t is off by the steps between the first known heading and t, whichever came first, less, after a closed
+ * correction, the share (t - from) / (to - from) of the steps between the two known headings.
+ */
 function walkEffects(path: HolePath, walk: HeadingWalk, lever: Float64Array): Float64Array {
-  const { fromS, toS } = walk;
-  const inside = walk.voices.filter(({ timeS }) => timeS > fromS && (toS === undefined || timeS <= toS));
-  const times = [...new Set([...inside.map(({ timeS }) => timeS), ...(toS === undefined ? [] : [toS])])];
+  const { fromS, toS, voices } = walk;
+  const times = [...new Set([fromS, ...(toS === undefined ? [] : [toS]), ...voices.map((one) => one.timeS)])];
   times.sort((a, b) => a - b);
-  const stepOf = new Map(times.map((time, i) => [time, i]));
-  // turn of the direction about the vertical, (-tE, tN), summed by the step after which a voice speaks
-  const turnNorth = new Float64Array(times.length);
-  const turnEast = new Float64Array(times.length);
-  let tiedNorth = 0;
-  let tiedEast = 0;
-  for (const { station, timeS, share } of inside) {
+  const placeOf = new Map(times.map((time, i) => [time, i]));
+  // turn of the direction about the vertical, (-tE, tN): change of its sum at the step that ends at a time
+  const north = new Float64Array(times.length + 1);
+  const east = new Float64Array(times.length + 1);
+  const between = (from: number, to: number, turnNorth: number, turnEast: number): void => {
+    north[from + 1]! += turnNorth;
+    east[from + 1]! += turnEast;
+    north[to + 1]! -= turnNorth;
+    east[to + 1]! -= turnEast;
+  };
+  const first = placeOf.get(fromS)!;
+  for (const { station, timeS, share } of voices) {
     const reach = lever[station]! * share;
     if (reach === 0) continue;
-    const step = stepOf.get(timeS)!;
-    const north = -reach * path.tangentEast[station]!;
-    const east = reach * path.tangentNorth[station]!;
-    turnNorth[step]! += north;
-    turnEast[step]! += east;
+    const turnNorth = -reach * path.tangentEast[station]!;
+    const turnEast = reach * path.tangentNorth[station]!;
+    between(first, placeOf.get(timeS)!, turnNorth, turnEast);
     if (toS === undefined) continue;
     const part = (timeS - fromS) / (toS - fromS);
-    tiedNorth += part * north;
-    tiedEast += part * east;
+    between(first, placeOf.get(toS)!, -part * turnNorth, -part * turnEast);
   }
   const values = new Float64Array(3 * times.length);
-  let laterNorth = 0;
-  let laterEast = 0;
-  for (let i = times.length - 1; i >= 0; i--) {
-    laterNorth += turnNorth[i]!;
-    laterEast += turnEast[i]!;
-    const standard = walk.walk * Math.sqrt(times[i]! - (times[i - 1] ?? fromS));
-    values[3 * i] = standard * (laterNorth - tiedNorth);
-    values[3 * i + 1] = standard * (laterEast - tiedEast);
+  let sumNorth = 0;
+  let sumEast = 0;
+  for (let i = 1; i < times.length; i++) {
+    sumNorth += north[i]!;
+    sumEast += east[i]!;
+    const standard = walk.walk * Math.sqrt(times[i]! - times[i - 1]!);
+    values[3 * i] = standard * sumNorth;
+    values[3 * i + 1] = standard * sumEast;
   }
   return values;
 }

@@ -65,14 +65,15 @@ function referenceEntries(run: SurveyRun): readonly BudgetEntry[] {
     reference === undefined
       ? []
       : [budgetEntry(source, reference.standardUncertaintyRad, "reference of the run")];
-  const declinations = [run.opening, run.closing].map(
+  const declinations = [run.opening, ...run.ties, run.closing].map(
     (reference) => reference?.declinationUncertaintyRad ?? 0,
   );
+  const declination = Math.max(run.azimuthDeclinationUncertaintyRad, ...declinations);
   const { azimuthUncertaintyRad, start } = run;
   return [
     ...entry("opening-heading", run.opening),
     ...entry("closing-heading", run.closing),
-    budgetEntry("declination", Math.max(...declinations), "magnetic model"),
+    ...(declination > 0 ? [budgetEntry("declination", declination, "magnetic model")] : []),
     ...(azimuthUncertaintyRad > 0
       ? [budgetEntry("azimuth-bias", azimuthUncertaintyRad, "azimuths of the run")]
       : []),
