@@ -248,9 +248,9 @@ describe("stops", () => {
   });
 
   test.each([
-    [0.05, 0.01],
-    [0.5, 0.05],
-    [5, 0.1],
+    [0.02, 0.01],
+    [0.5, 0.125],
+    [5, 0.25],
     [Number.NaN, 0.01],
   ])("interval %f m: depths within %f m are one stop", (interval, tolerance) => {
     expect(sameStopM(interval)).toBeCloseTo(tolerance, 15);
