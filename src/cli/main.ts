@@ -19,7 +19,9 @@ const surroundings: Surroundings = {
 
 // whoever reads our output may stop early (`| head`): that is no mistake
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  process.exit(error.code === "EPIPE" ? EXIT.done : EXIT.nothing);
+  if (error.code === "EPIPE") process.exit(EXIT.done);
+  surroundings.terminal.tell(systemErrorSentence(error) ?? error.message);
+  process.exit(EXIT.nothing);
 });
 
 try {

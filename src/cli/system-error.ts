@@ -18,5 +18,5 @@ export function systemErrorSentence(error: unknown): string | undefined {
   if (!(error instanceof Error) || !("syscall" in error) || !("code" in error)) return undefined;
   const { code, syscall, path } = error as NodeJS.ErrnoException;
   const what = syscall !== undefined && WRITES.has(syscall) ? "written" : "read or written";
-  return `${path ?? "A file"} cannot be ${what}: ${WHY[code ?? ""] ?? code ?? "no reason is given"}.`;
+  return `${path ?? "The output"} cannot be ${what}: ${WHY[code ?? ""] ?? code ?? "no reason is given"}.`;
 }

@@ -1,4 +1,4 @@
-import { fail, type Job, type JobResults, ok, type PathMethodId, type Result, reduceJob } from "#core";
+import { fail, type Job, type JobResults, ok, type ReduceOptions, type Result, reduceJob } from "#core";
 import { type ReadJob, readJobFolder } from "#formats";
 import type { Surroundings } from "./command.ts";
 import { openJob } from "./files/open-job.ts";
@@ -11,15 +11,16 @@ export interface WorkedOutJob {
   readonly results: JobResults | undefined;
 }
 
-export interface WorkOutOptions {
-  readonly method?: PathMethodId;
-  readonly only?: readonly string[];
+/** What the user may choose of the computation. */
+export interface ReductionOptions extends Omit<ReduceOptions, "onProgress"> {
+  /** false: paths and findings only, without holding anything against the rules; much quicker */
+  readonly verdicts?: boolean;
 }
 
 /** Reads the job folder at a path and reduces what can be reduced. Fails only where the path itself is no job. */
 export async function workOutJob(
   path: string,
-  options: WorkOutOptions,
+  options: ReductionOptions,
   { terminal, now }: Surroundings,
 ): Promise<Result<WorkedOutJob, string>> {
   const opened = openJob(path);
@@ -30,7 +31,9 @@ export async function workOutJob(
   const { job } = read;
   if (job === undefined) return ok({ read, job, results: undefined });
   const reducing = progressBar(terminal, "elements worked out", now);
-  const results = reduceJob(job, { ...options, onProgress: reducing.report });
+  const { verdicts = true, ...chosen } = options;
+  const judged = verdicts ? job : { ...job, criteria: [] };
+  const results = reduceJob(judged, { ...chosen, onProgress: reducing.report });
   reducing.finish();
   return ok({ read, job, results });
 }

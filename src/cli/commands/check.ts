@@ -27,7 +27,7 @@ export function addCheck(program: Command, surroundings: Surroundings, done: (co
 
 async function check(path: string, surroundings: Surroundings): Promise<ExitCode> {
   const { terminal } = surroundings;
-  const worked = await workOutJob(path, {}, surroundings);
+  const worked = await workOutJob(path, { verdicts: false }, surroundings);
   if (!worked.ok) {
     terminal.tell(worked.error);
     return EXIT.nothing;

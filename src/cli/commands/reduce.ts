@@ -1,4 +1,4 @@
-import { type Command, Option } from "commander";
+import { type Command, InvalidArgumentError, Option } from "commander";
 import { type Job, type JobResults, PATH_METHODS, type PathMethodId } from "#core";
 import type { Surroundings } from "../command.ts";
 import { EXIT, type ExitCode } from "../exit-code.ts";
@@ -9,7 +9,7 @@ import { printReduction } from "../reports/print-reduction.ts";
 import { counted } from "../terminal/counted.ts";
 import { nearest } from "../terminal/nearest.ts";
 import { progressBar } from "../terminal/progress.ts";
-import { type WorkedOutJob, workOutJob } from "../work-out-job.ts";
+import { type ReductionOptions, type WorkedOutJob, workOutJob } from "../work-out-job.ts";
 
 const EXAMPLES = `
 Examples:
@@ -17,6 +17,7 @@ Examples:
   toeline reduce site-4 --out results            results.json, tables and figures too
   toeline reduce site-4 --only P12 P13 --verbose two elements, with what each step changed
   toeline reduce site-4 --json > results.json    for another program
+  toeline reduce site-4 --trials 10000 --seed 1  every probability by trials of the budget
 
 Exit code: 0 worked out (whatever the verdicts), 1 some runs could not be worked out, 2 nothing could.`;
 
@@ -25,6 +26,8 @@ interface ReduceOptions {
   readonly json?: true;
   readonly only?: readonly string[];
   readonly method?: PathMethodId;
+  readonly trials?: number;
+  readonly seed?: number;
   readonly verbose?: true;
 }
 
@@ -46,6 +49,12 @@ export function addReduce(
         .choices(PATH_METHODS)
         .default(undefined, PATH_METHODS[0]),
     )
+    .option(
+      "--trials <n>",
+      "probabilities from this many trials of the uncertainty budget",
+      wholeNumber(2, 10_000_000),
+    )
+    .option("--seed <s>", "of the trials; the same seed gives the same numbers", wholeNumber(0, 2 ** 32 - 1))
     .option("--verbose", "every rule, every note, and what each step of the computation changed")
     .addHelpText("after", EXAMPLES)
     .action(async (path: string, options: ReduceOptions) => done(await reduce(path, options, surroundings)));
@@ -61,8 +70,8 @@ async function reduce(path: string, options: ReduceOptions, surroundings: Surrou
   const unwritable = options.out === undefined ? undefined : whyNotWritable(options.out);
   if (unwritable !== undefined) return refuse(unwritable);
 
-  const { method, only } = options;
-  const worked = await workOutJob(path, { ...(method && { method }), ...(only && { only }) }, surroundings);
+  const { only } = options;
+  const worked = await workOutJob(path, reduceOptions(options), surroundings);
   if (!worked.ok) return refuse(worked.error);
   const { read, job, results } = worked.value;
   if (job === undefined || results === undefined) {
@@ -83,6 +92,21 @@ async function reduce(path: string, options: ReduceOptions, surroundings: Surrou
   }
   return exitCodeOf(worked.value, only);
 }
+
+/** A whole number on the command line. */
+const wholeNumber = (min: number, max: number) => (text: string) => {
+  const value = /^\d+$/.test(text) ? Number(text) : Number.NaN;
+  if (!(value >= min && value <= max))
+    throw new InvalidArgumentError(`A whole number from ${min} to ${max}.`);
+  return value;
+};
+
+const reduceOptions = ({ method, only, trials, seed }: ReduceOptions): ReductionOptions => ({
+  ...(method !== undefined && { method }),
+  ...(only !== undefined && { only }),
+  ...(trials !== undefined && { trials }),
+  ...(seed !== undefined && { seed }),
+});
 
 function noSuchElement(job: Job, unknown: readonly string[]): string {
   const known = job.elements.map((element) => element.id);

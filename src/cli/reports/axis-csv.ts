@@ -11,6 +11,7 @@ const HEADINGS = [
   "offset_m",
   "along_m",
   "across_m",
+  "u95_m",
   "interpolated",
 ];
 
@@ -22,7 +23,7 @@ const metres = (value: number): string | undefined =>
 export function axisCsv(element: ElementResult): string {
   return csv(
     HEADINGS,
-    element.axis.map((row) => [
+    element.axis.map((row, i) => [
       metres(row.depthM),
       metres(-row.downM),
       metres(row.eastM),
@@ -32,6 +33,7 @@ export function axisCsv(element: ElementResult): string {
       metres(row.offsetM),
       metres(row.alongM),
       metres(row.acrossM),
+      metres(element.uncertainty?.ellipses[i]?.u95M ?? Number.NaN),
       row.interpolated ? "yes" : "no",
     ]),
   );

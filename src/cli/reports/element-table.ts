@@ -1,8 +1,15 @@
 import { type ElementResult, type Job, VERDICTS, type Verdict, type VerdictResult } from "#core";
-import { formatAgainstLimit, formatLevel, sentenceOf, verdictSigns, verdictWords } from "#text";
+import {
+  formatAgainstLimit,
+  formatLevel,
+  formatMeasured,
+  sentenceOf,
+  verdictSigns,
+  verdictWords,
+} from "#text";
 import { paintVerdict } from "../terminal/colour.ts";
 import { counted } from "../terminal/counted.ts";
-import { tableLines } from "../terminal/table.ts";
+import { type Column, tableLines } from "../terminal/table.ts";
 import type { Terminal } from "../terminal/terminal.ts";
 
 /** The one that a reader must see first. */
@@ -68,6 +75,7 @@ export function elementTable(
       },
       { heading: "Rule", cell: (row) => row.result?.criterionId ?? "" },
       { heading: "Value", align: "right", cell: (row) => numbers(row)?.value ?? "" },
+      ...uncertaintyColumns(rows),
       { heading: "Limit", align: "right", cell: (row) => numbers(row)?.limit ?? "" },
       { heading: "Level", align: "right", cell: ({ result }) => levelText(result) },
       { heading: "", cell: (row) => row.why },
@@ -76,6 +84,34 @@ export function elementTable(
   );
   const remarks = remarkLines(rows);
   return remarks.length > 0 ? [...table, "", ...remarks] : table;
+}
+
+/** Half width of the 95 % interval of a normal value, in standard uncertainties. */
+const COVERAGE_95 = 1.96;
+
+/** Only where something is known: a column of dashes says nothing. */
+function uncertaintyColumns(rows: readonly Row[]): Column<Row>[] {
+  const known = rows.some(({ result }) => result?.standardUncertainty !== undefined);
+  if (!known) return [];
+  return [
+    {
+      heading: "± (95 %)",
+      align: "right",
+      cell: ({ result }) =>
+        result?.standardUncertainty === undefined
+          ? ""
+          : formatMeasured(COVERAGE_95 * result.standardUncertainty, result.unit, "en"),
+    },
+    { heading: "P within", align: "right", cell: ({ result }) => percent(result?.probabilityWithin) },
+  ];
+}
+
+/** Never rounded to a certainty: "> 99.9 %". */
+function percent(probability: number | undefined): string {
+  if (probability === undefined || !Number.isFinite(probability)) return "";
+  if (probability > 0.999) return "> 99.9 %";
+  if (probability < 0.001) return "< 0.1 %";
+  return `${(100 * probability).toFixed(1)} %`;
 }
 
 const levelText = (result: VerdictResult | undefined): string =>

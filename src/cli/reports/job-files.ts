@@ -47,7 +47,8 @@ function* elementFiles(
   name: string,
 ): Generator<OutputFile> {
   yield [`tables/${name}-axis.csv`, axisCsv(result)];
-  const input = { element, result, criteria: job.criteria, language: "en", jobName: job.name } as const;
+  const { criteria, decision, name: jobName } = job;
+  const input = { element, result, criteria, decision, language: "en", jobName } as const;
   for (const { id, svg } of elementFigures(input)) yield [`figures/${name}-${id}.svg`, svg];
 }
 
