@@ -18,7 +18,6 @@ import {
   limitsSchema,
   placeSchema,
 } from "./schema/job-schema.ts";
-import { runSchema } from "./schema/run-schema.ts";
 
 /** A part of job.json that has the shape it should have, and where it stands. */
 export interface Item<T> {
@@ -90,8 +89,6 @@ export function readJobJson(value: unknown, found: Finder, finderFor: () => Find
     })),
   };
 }
-
-export { runSchema };
 
 function placeOf(top: Record<string, unknown>, found: Finder): PlaceInput {
   if (top["place"] === undefined)

@@ -5,8 +5,9 @@ import type { RawTable, TableRow } from "./table.ts";
 
 const SEPARATORS = [",", ";", "\t"] as const;
 type Separator = (typeof SEPARATORS)[number];
-/** More rows than any run or schedule has. */
-export const MAX_ROWS = 1_000_000;
+/** More rows and cells than any run or schedule has; a file with more is not taken apart at all. */
+const MAX_ROWS = 1_000_000;
+const MAX_CELLS = 20_000_000;
 
 /**
  * Splits the text of a CSV file into headings and rows; says which line each row begins on, also after quoted line breaks.
@@ -16,20 +17,22 @@ export const MAX_ROWS = 1_000_000;
  *
  * @param known headings of the contract; the separator that splits the first line into most of them is the file's.
  * @returns the table, or undefined when the file is blocked.
- * Errors: formats.quote-open, formats.cell-count, formats.decimal-comma-separator, formats.file-too-large.
+ * Errors: formats.quote-open, formats.cell-count, formats.decimal-comma-separator, formats.too-many-rows.
  */
 export function readCsv(text: string, known: ReadonlySet<string>, found: Finder): RawTable | undefined {
   const separator = separatorOf(text, known);
+  const size = countsOf(text, separator);
+  if (size.rows > MAX_ROWS || size.cells > MAX_CELLS) {
+    const values = { found: size.rows, cells: size.cells, expected: MAX_ROWS };
+    found.block("formats.too-many-rows", {}, values);
+    return undefined;
+  }
   const parsed = Papa.parse<string[]>(text, { delimiter: separator, newline: "\n", header: false });
   const open = parsed.errors.find((error) => error.type === "Quotes");
   const rows = withLines(parsed.data);
   if (open !== undefined) {
     const line = rows[open.row ?? 0]?.line ?? 1;
     found.block("formats.quote-open", { line }, { found: excerpt(lineOf(text, line)), expected: '"' });
-    return undefined;
-  }
-  if (rows.length > MAX_ROWS) {
-    found.block("formats.too-many-rows", {}, { found: rows.length, expected: MAX_ROWS });
     return undefined;
   }
   const filled = rows.filter((row) =>
@@ -72,6 +75,21 @@ function separatorOf(text: string, known: ReadonlySet<string>): Separator {
   }
   return best;
 }
+
+/** An upper bound: separators and line breaks inside quotes are counted too. */
+function countsOf(text: string, separator: Separator): { rows: number; cells: number } {
+  const mark = separator.charCodeAt(0);
+  let rows = 1;
+  let cells = 1;
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code === LINE_BREAK) rows += 1;
+    if (code === mark || code === LINE_BREAK) cells += 1;
+  }
+  return { rows, cells };
+}
+
+const LINE_BREAK = 10;
 
 function withLines(data: readonly (readonly string[])[]): TableRow[] {
   let line = 1;

@@ -5,7 +5,7 @@ import { attempt, attemptLater } from "../text/attempt.ts";
 import type { Cell, RawTable, TableRow } from "./table.ts";
 
 /** Unpacked size above which a workbook is refused. */
-const MAX_UNPACKED_BYTES = 200_000_000;
+const MAX_UNPACKED_BYTES = 60_000_000;
 
 /**
  * Headings and rows of the first sheet of an .xlsx workbook. Row numbers count as lines.

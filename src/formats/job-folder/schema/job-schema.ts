@@ -54,6 +54,7 @@ export const limitsSchema = z.strictObject({
 /** The whole of job.json, as it is published. The reader checks it part by part, so that one bad run does not cost the others. */
 export const jobSchema = z
   .strictObject({
+    $schema: z.string().optional().describe("For editors."),
     format: z.literal(JOB_FORMAT),
     name: text,
     place: placeSchema,
