@@ -44,7 +44,7 @@ export function readTubes(folder: FolderReader, schedule: ElementsRead, found: F
   const bytes = folder.read(TUBES_FILE);
   if (bytes === undefined) return { tubes: [], badKeys: new Set(), unreadable: false };
   const table = readCsvFile(bytes, TUBE_COLUMNS, found);
-  const required = ["element", "tube", "top_level_m"];
+  const required = ["element", "tube"];
   for (const name of required) table?.require(name);
   if (table === undefined || !required.every((name) => table.has(name)))
     return { tubes: [], badKeys: new Set(), unreadable: true };
@@ -89,7 +89,6 @@ function readTube(
     const values = { found: excerpt(elementId), expected: "an element of the schedule" };
     found.error("formats.element-unknown", { line: row.line, field: table.heading("element") }, values);
   }
-  const topLevel = table.number(row, "top_level_m", "required");
   const inner = table.number(row, "inner_diameter_mm", "optional");
   const length = table.number(row, "length_m", "optional");
   const absolute = readPair(table, row, "easting_m", "northing_m", found);
@@ -105,6 +104,10 @@ function readTube(
       values,
     );
   }
+  // a tube placed by its offset starts at the commencing surface unless its own top level is given
+  const given = table.number(row, "top_level_m", absolute === undefined ? "optional" : "required");
+  const topLevel =
+    Number.isNaN(given) && absolute === undefined && element !== undefined ? -element.head.down : given;
   if (element === undefined || Number.isNaN(topLevel)) return undefined;
   const axis = axisAtLevel(element, topLevel);
   const east = absolute?.east ?? axis.east + (offset?.east ?? Number.NaN);
@@ -114,7 +117,8 @@ function readTube(
     elementId,
     id,
     head: ned(north, east, -topLevel),
-    offsetInElement: offset ?? { north: north - axis.north, east: east - axis.east },
+    // coordinates say where the tube is, not where it stands in the element
+    offsetInElement: offset,
     innerDiameterM: Number.isNaN(inner) ? undefined : inner,
     lengthM: Number.isNaN(length) ? undefined : length,
     place: { file: TUBES_FILE, line: row.line },
