@@ -132,6 +132,9 @@ function partly<S extends z.ZodObject>(
   return Object.fromEntries(right) as Partial<z.infer<S>>;
 }
 
+/** More runs than any job has. */
+const MAX_ENTRIES = 100_000;
+
 function listOf(
   top: Record<string, unknown>,
   key: string,
@@ -139,7 +142,12 @@ function listOf(
   found: Finder,
 ): readonly unknown[] {
   const value = top[key];
-  if (Array.isArray(value)) return value;
+  if (Array.isArray(value)) {
+    if (value.length <= MAX_ENTRIES) return value;
+    const values = { found: value.length, expected: `at most ${MAX_ENTRIES} entries` };
+    found.error("formats.json-range", { field: key }, values);
+    return [];
+  }
   if (value !== undefined)
     found.error("formats.json-type", { field: key }, { found: typeof value, expected: "a list in brackets" });
   else if (need === "required")

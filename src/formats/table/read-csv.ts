@@ -7,7 +7,7 @@ const SEPARATORS = [",", ";", "\t"] as const;
 type Separator = (typeof SEPARATORS)[number];
 /** More rows and cells than any run or schedule has; a file with more is not taken apart at all. */
 const MAX_ROWS = 1_000_000;
-const MAX_CELLS = 20_000_000;
+const MAX_CELLS = 8_000_000;
 
 /**
  * Splits the text of a CSV file into headings and rows; says which line each row begins on, also after quoted line breaks.

@@ -72,7 +72,7 @@ function linesAreShort(text: string, found: Finder): boolean {
   return true;
 }
 
-/** Line of the first byte that is not UTF-8, by halving: the decoder does not tell where it stopped. */
+/** Line of the first byte that is not UTF-8. */
 function lineOfBadByte(bytes: Uint8Array): number {
   return lineAt(bytes, firstBadByte(bytes));
 }
@@ -82,18 +82,32 @@ function nameOfBadByte(bytes: Uint8Array): string {
   return `byte 0x${value.toString(16).padStart(2, "0")}`;
 }
 
+const CHUNK = 65_536;
+
+/** The decoder does not tell where it stopped: first the piece that fails is sought, then the byte, by halving. */
 function firstBadByte(bytes: Uint8Array): number {
-  const isGood = (length: number) =>
-    attempt(() =>
-      new TextDecoder("utf-8", { fatal: true }).decode(bytes.subarray(0, length), { stream: true }),
-    ).ok;
-  let good = 0;
-  let bad = bytes.length;
+  const decoder = new TextDecoder("utf-8", { fatal: true });
+  let end = 0;
+  let whole = true;
+  while (whole && end < bytes.length) {
+    const piece = bytes.subarray(end, end + CHUNK);
+    whole = attempt(() => decoder.decode(piece, { stream: true })).ok;
+    end += CHUNK;
+  }
+  let start = Math.max(0, Math.min(end, bytes.length) - CHUNK - 3);
+  // Not in the middle of a character.
+  while (start > 0 && (bytes[start]! & 0xc0) === 0x80) start -= 1;
+  const isGood = (to: number, stream = true) =>
+    attempt(() => new TextDecoder("utf-8", { fatal: true }).decode(bytes.subarray(start, to), { stream })).ok;
+  let good = start;
+  let bad = Math.min(end, bytes.length);
   while (bad - good > 1) {
     const middle = (good + bad) >> 1;
     if (isGood(middle)) good = middle;
     else bad = middle;
   }
+  // A character that was begun and not gone on with is bad from its first byte.
+  while (good > start && !isGood(good, false)) good -= 1;
   return good;
 }
 
