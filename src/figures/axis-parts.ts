@@ -20,6 +20,9 @@ export interface AxisParts {
   readonly intervalM: number;
 }
 
+/** Stations closer than this share of the usual interval are the same one. */
+const SAME_STATION = 0.25;
+
 /** Median, so that one gap does not change what is usual. NaN without values. */
 function median(values: readonly number[]): number {
   const sorted = values.toSorted((a, b) => a - b);
@@ -32,13 +35,18 @@ function median(values: readonly number[]): number {
 /**
  * Divides an axis into what was read and what was not.
  *
- * A gap is a stretch that the result names as one, or where a row is missing (NaN); rows inside it that were only interpolated are left out.
+ * A gap is a stretch that the result names as one, or where a row is missing (NaN). Rows inside it are left out: they are
+ * interpolated, or the mean of tubes of which one was not read there.
  */
 export function axisParts(view: Pick<ElementView, "axis" | "gaps">): AxisParts {
   const stations = view.axis.filter((row) => !row.interpolated && Number.isFinite(row.depthM));
   const steps = stations.slice(1).map((row, i) => row.depthM - stations[i]!.depthM);
-  const insideGap = (row: AxisRow) =>
-    view.gaps.some(({ fromM, toM }) => row.interpolated && row.depthM > fromM && row.depthM < toM);
+  const intervalM = median(steps);
+  const insideGap = (row: AxisRow) => {
+    // stations of several tubes stand at nearly, not exactly, the same depths
+    const near = row.interpolated || Number.isNaN(intervalM) ? 0 : intervalM * SAME_STATION;
+    return view.gaps.some(({ fromM, toM }) => row.depthM > fromM + near && row.depthM < toM - near);
+  };
   // depths of rows and of gaps may differ in the last digits, so a gap is known by its middle
   const acrossGap = (above: AxisRow, below: AxisRow) =>
     view.gaps.some(({ fromM, toM }) => {
@@ -59,7 +67,7 @@ export function axisParts(view: Pick<ElementView, "axis" | "gaps">): AxisParts {
     broken = false;
   }
   const gaps = read.slice(1).map((part, i) => [read[i]!.at(-1)!, part[0]!] as const);
-  return { rows: read.flat(), read, gaps, intervalM: median(steps) };
+  return { rows: read.flat(), read, gaps, intervalM };
 }
 
 /** The row at a level, between the two drawable rows that enclose it; undefined outside of what was read and inside a gap. */

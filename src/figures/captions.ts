@@ -1,5 +1,14 @@
-import type { CriterionSource, Language, Verdict } from "#core";
-import { figureWord, formatAgainstLimit, formatLevel, formatMeasured, verdictWords } from "#text";
+import { type CriterionSource, coverageFactor, type Language, type Verdict } from "#core";
+import {
+  figureWord,
+  formatAgainstLimit,
+  formatCoverage,
+  formatLevel,
+  formatMeasured,
+  formatProbability,
+  formatUncertainty,
+  verdictWords,
+} from "#text";
 import { SIZE } from "./style.ts";
 import { tag, text } from "./svg/markup.ts";
 import { textWidth, wrapText } from "./svg/text-width.ts";
@@ -62,18 +71,45 @@ function captionContents(view: ElementView): { readonly verdict: Verdict; readon
 /** What was measured, what is allowed, where, by which document; or why nothing was judged. */
 export function verdictSentence(view: VerdictView, language: Language): string {
   const measured: string[] = [];
-  if (Number.isFinite(view.value) && Number.isFinite(view.limit))
-    measured.push(
-      figureWord("against", language, formatAgainstLimit(view.value, view.limit, view.unit, language)),
-    );
-  else if (Number.isFinite(view.value)) measured.push(formatMeasured(view.value, view.unit, language));
+  if (Number.isFinite(view.value) && Number.isFinite(view.limit)) {
+    const written = formatAgainstLimit(view.value, view.limit, view.unit, language);
+    const value = written.value + expandedUncertainty(view, language);
+    measured.push(figureWord("against", language, { ...written, value }));
+  }
+  if (Number.isFinite(view.value) && !Number.isFinite(view.limit))
+    measured.push(formatMeasured(view.value, view.unit, language));
   if (measured.length > 0 && Number.isFinite(view.atDownM))
     measured.push(figureWord("atLevel", language, { level: formatLevel(-view.atDownM, language) }));
-  const sentence = [measured.join(" "), ...view.reasons].filter((part) => part !== "").join("; ");
+  const sentence = [measured.join(" "), probabilityAndRule(view, language), ...view.reasons]
+    .filter((part) => part !== "")
+    .join("; ");
   const source = describeSource(view.source, language);
   return [sentence === "" ? view.title : `${view.title}: ${sentence}`, source]
     .filter((part) => part !== "")
     .join(" ");
+}
+
+/** 95 % of a value that spreads normally; where it does not, the probability tells the truth. */
+function expandedUncertainty(view: VerdictView, language: Language): string {
+  const { standardUncertainty: u } = view;
+  if (u === undefined || !Number.isFinite(u)) return "";
+  return ` ± ${formatUncertainty(coverageFactor(0.95, 1) * u, view.unit, language)}`;
+}
+
+function probabilityAndRule(view: VerdictView, language: Language): string {
+  const { probabilityWithin: probability, rule, asked } = view;
+  // what was read may be within for sure; of an element that is not judged that would say too much
+  if (view.verdict === "not-judged" || probability === undefined || !Number.isFinite(probability)) return "";
+  const within = figureWord("probabilityWithin", language, {
+    probability: formatProbability(probability, language),
+  });
+  if (rule === "simple") return `${within}; ${figureWord("ruleSimple", language)}`;
+  const name = figureWord(rule === "guarded" ? "ruleGuarded" : "ruleFourWay", language);
+  const at =
+    asked === undefined
+      ? ""
+      : ` ${figureWord("ruleAt", language, { asked: formatCoverage(asked, language) })}`;
+  return `${within}; ${name}${at}`;
 }
 
 function describeSource(source: CriterionSource | undefined, language: Language): string {

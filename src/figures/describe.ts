@@ -10,6 +10,7 @@ import {
 } from "#text";
 import { verdictSentence } from "./captions.ts";
 import type { Place } from "./places.ts";
+import { ellipseLookup } from "./uncertain-offset.ts";
 import type { ElementView } from "./view.ts";
 
 const bearing = (view: ElementView, radians: number): string =>
@@ -57,9 +58,14 @@ function describeSection({ element, language, ...view }: ElementView): string[] 
 /** What the drawing shows, in sentences, for those who cannot see it. */
 export function describeFigure(view: ElementView, places: readonly Place[], note: string): string {
   const { language } = view;
+  const ellipseOf = ellipseLookup(view);
+  const uncertain = (row: Place["row"]) => {
+    const ellipse = ellipseOf(row);
+    return ellipse === undefined ? "" : ` ± ${formatOffset(ellipse.u95M, language)}`;
+  };
   const measured = places.map(
     ({ label, row }) =>
-      `${label}: ${formatOffset(row.offsetM, language)} ${figureWord("atLevel", language, {
+      `${label}: ${formatOffset(row.offsetM, language)}${uncertain(row)} ${figureWord("atLevel", language, {
         level: formatLevel(-row.downM, language),
       })}.`,
   );

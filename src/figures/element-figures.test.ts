@@ -39,13 +39,14 @@ const result: ElementResult = {
       source: undefined,
     },
   ],
+  uncertainty: undefined,
   findings: [],
 };
 
 describe("the drawings of an element", () => {
-  test("are a plan and a section", () => {
+  test("are a plan, a section and a budget", () => {
     const drawn = elementFigures({ element: plumbPile, result, criteria: [request({})], language: "en" });
-    expect(drawn.map(({ id }) => id)).toEqual(["plan", "section"]);
+    expect(drawn.map(({ id }) => id)).toEqual(["plan", "section", "budget"]);
     for (const { svg } of drawn) expect(svg).toMatch(/^<svg .*<\/svg>\n$/s);
   });
   test("show the rules for the element, and no others", () => {
@@ -65,5 +66,42 @@ describe("the drawings of an element", () => {
   test("are drawn for a kind that the program does not know", () => {
     const element = { ...plumbPile, kind: "no-such-kind" };
     expect(elementView({ element, result, criteria: [], language: "de" }).kindName).toBe("no-such-kind");
+  });
+
+  const probable = {
+    ...result.verdicts[0]!,
+    value: 0.06,
+    limit: 0.075,
+    atDownM: -1.2,
+    rule: "four-way",
+  } as const;
+  const withVerdict = (changes: Partial<ElementResult["verdicts"][number]>) => ({
+    element: plumbPile,
+    result: {
+      ...result,
+      verdicts: [{ ...probable, standardUncertainty: 0.01, probabilityWithin: 0.92297, ...changes }],
+    },
+    criteria: [request({})],
+    decision: { rule: "four-way", probability: 0.95 } as const,
+    language: "en" as const,
+  });
+  const words = (svg: string) => svg.replaceAll(/<[^>]*>/g, " ").replaceAll(/\s+/g, " ");
+
+  test("[F4] say the value with its uncertainty, the probability and the rule", () => {
+    const input = withVerdict({
+      verdict: "too-close-to-call",
+      reasons: [{ code: "criteria.neither-shown", values: { probability: 0.923, asked: 0.95 } }],
+    });
+    for (const { svg } of elementFigures(input)) {
+      expect(words(svg)).toContain("60 mm ± 20 mm against 75 mm allowed at level +1.200 m");
+      expect(words(svg)).toContain("probability of being within 92.3 %; four-way rule at 95 %");
+      expect(words(svg)).not.toContain("too little to call it within");
+    }
+  });
+  test("[F4] never round a probability to a certainty, and give none where nothing is judged", () => {
+    const within = elementFigures(withVerdict({ verdict: "within", probabilityWithin: 0.99999 }))[0]!;
+    expect(words(within.svg)).toContain("&gt; 99.9 %");
+    const open = elementFigures(withVerdict({ verdict: "not-judged", probabilityWithin: 0.99999 }))[0]!;
+    expect(words(open.svg)).not.toContain("probability of being within");
   });
 });

@@ -2,6 +2,7 @@ import {
   appliesTo,
   type CriterionRequest,
   criterion,
+  type Decision,
   type DesignElement,
   designAxes,
   type ElementResult,
@@ -10,7 +11,7 @@ import {
 } from "#core";
 import { sentenceOf } from "#text";
 import { figures } from "./registry.ts";
-import type { AllowanceView, ElementView, VerdictView } from "./view.ts";
+import type { AllowanceView, BudgetView, ElementView, VerdictView } from "./view.ts";
 
 /** What the drawings of one element are made from. */
 export interface ElementFiguresInput {
@@ -18,6 +19,8 @@ export interface ElementFiguresInput {
   readonly result: ElementResult;
   /** all rules of the job; those for the element are picked out */
   readonly criteria: readonly CriterionRequest[];
+  /** the rule that was agreed beforehand; captions name its probability */
+  readonly decision?: Decision;
   readonly language: Language;
   readonly jobName?: string;
   /** draw the section of the element in the plan as well */
@@ -25,7 +28,7 @@ export interface ElementFiguresInput {
 }
 
 /**
- * All drawings of one element, each as SVG text under its id ("plan", "section").
+ * All drawings of one element, each as SVG text under its id ("plan", "section", "budget").
  *
  * An element without a path gets its drawings too: they show the design and that nothing was read.
  *
@@ -51,8 +54,10 @@ export function elementView(input: ElementFiguresInput): ElementView {
     alongBearingRad: Math.atan2(along.east, along.north),
     axis: result.axis,
     gaps: result.gaps,
+    ellipses: result.uncertainty?.ellipses ?? [],
+    budget: budgetView(result),
     allowances: requests.flatMap((request) => allowanceView(element, request, language)),
-    verdicts: result.verdicts.map((verdict) => verdictView(verdict, language)),
+    verdicts: result.verdicts.map((verdict) => verdictView(verdict, input)),
     outline: input.outline ?? false,
     language,
   };
@@ -73,7 +78,24 @@ function allowanceView(
   ];
 }
 
-function verdictView(verdict: ElementResult["verdicts"][number], language: Language): VerdictView {
+function budgetView({ axis, uncertainty }: ElementResult): BudgetView | undefined {
+  if (uncertainty === undefined) return undefined;
+  const u95At = (downM: number) =>
+    uncertainty.ellipses[axis.findIndex((row) => row.downM === downM)]?.u95M ?? Number.NaN;
+  return {
+    places: uncertainty.budget,
+    sources: uncertainty.sources,
+    u95M: uncertainty.budget.map(({ atDownM }) => u95At(atDownM)),
+  };
+}
+
+/** Reasons that say no more than the probability and the rule, which a caption always gives. */
+const SAID_BY_THE_PROBABILITY = new Set(["criteria.neither-shown", "criteria.within-not-shown"]);
+
+function verdictView(
+  verdict: ElementResult["verdicts"][number],
+  { language, decision }: ElementFiguresInput,
+): VerdictView {
   const isSettled = verdict.verdict === "within" || verdict.verdict === "outside";
   return {
     title: criterion(verdict.kind)?.text[language].title ?? verdict.kind,
@@ -83,7 +105,16 @@ function verdictView(verdict: ElementResult["verdicts"][number], language: Langu
     unit: verdict.unit,
     atDownM: verdict.atDownM,
     source: verdict.source,
+    standardUncertainty: verdict.standardUncertainty,
+    probabilityWithin: verdict.probabilityWithin,
+    rule: verdict.rule,
+    asked: decision?.probability,
     // the first reason says why nobody can call it; a settled verdict speaks for itself
-    reasons: isSettled ? [] : verdict.reasons.slice(0, 1).map(sentenceOf),
+    reasons: isSettled
+      ? []
+      : verdict.reasons
+          .slice(0, 1)
+          .filter(({ code }) => !SAID_BY_THE_PROBABILITY.has(code))
+          .map(sentenceOf),
   };
 }

@@ -1,6 +1,6 @@
 import { XMLValidator } from "fast-xml-parser";
 import { describe, expect, test } from "vitest";
-import { axisRow, bentAxis, plumbPile, viewOf } from "../../test/figure-views.ts";
+import { axisRow, bentAxis, ellipsesOf, plumbPile, unevenBudget, viewOf } from "../../test/figure-views.ts";
 import { figures } from "./registry.ts";
 import type { AllowanceView, ElementView, VerdictView } from "./view.ts";
 
@@ -19,6 +19,10 @@ const verdict = (changes: Partial<VerdictView>): VerdictView => ({
   limit: 0.0133333,
   unit: "m/m",
   atDownM: 18.2,
+  standardUncertainty: undefined,
+  probabilityWithin: undefined,
+  rule: "simple",
+  asked: undefined,
   source: undefined,
   reasons: [],
   ...changes,
@@ -82,6 +86,23 @@ const views: readonly (readonly [string, Partial<ElementView>])[] = [
   [
     "a hole read every centimetre",
     { axis: Array.from({ length: 2400 }, (_, i) => axisRow(i / 100 - 4.5, i / 1e5, 0)) },
+  ],
+  [
+    "uncertainty that can be seen",
+    { ellipses: ellipsesOf(bentAxis, 0.03, 0.01, 0.6), budget: unevenBudget, allowances: [cone] },
+  ],
+  ["uncertainty too small to be seen", { ellipses: ellipsesOf(bentAxis, 1e-5, 1e-6), budget: unevenBudget }],
+  ["uncertainty far larger than the offsets", { ellipses: ellipsesOf(bentAxis, 9, 8), allowances: [cone] }],
+  ["no uncertainty at all", { ellipses: ellipsesOf(bentAxis, 0, 0) }],
+  ["uncertainty that is no number", { ellipses: ellipsesOf(bentAxis, Number.NaN, Number.NaN) }],
+  [
+    "uncertainty with gaps and missing stations",
+    {
+      axis: [nan, ...bentAxis.slice(0, 12), nan, ...bentAxis.slice(14)],
+      ellipses: ellipsesOf([nan, ...bentAxis], 0.02, 0.01),
+      gaps: [{ fromM: 3, toM: 8 }],
+      budget: { ...unevenBudget, places: [], u95M: [] },
+    },
   ],
   [
     "hostile texts",

@@ -1,7 +1,17 @@
 // The door of the layer: what other layers may use, listed one by one.
+export { allanFigure } from "./allan-figure.ts";
+export { budgetFigure } from "./budget-figure.ts";
 export { type ElementFiguresInput, elementFigures, elementView } from "./element-figures.ts";
 export { planFigure } from "./plan-figure.ts";
-export { figures } from "./registry.ts";
+export { calibrationFigures, figures } from "./registry.ts";
 export { sectionFigure } from "./section-figure.ts";
 export { verdictSymbol } from "./verdict-symbol.ts";
-export type { AllowanceView, ElementView, Figure, VerdictView } from "./view.ts";
+export type {
+  AllowanceView,
+  BudgetView,
+  CalibrationFigure,
+  CalibrationView,
+  ElementView,
+  Figure,
+  VerdictView,
+} from "./view.ts";

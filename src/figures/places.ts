@@ -1,4 +1,4 @@
-import type { AxisRow } from "#core";
+import { type AxisRow, endAllowanceM } from "#core";
 import { type FigureWord, figureWord } from "#text";
 import { type AxisParts, rowAtDown } from "./axis-parts.ts";
 import type { Position } from "./position-marker.ts";
@@ -16,12 +16,9 @@ export interface Place {
   readonly alsoWorst: boolean;
 }
 
-/** Readings that begin this far below the head, or end this far above the toe, speak for the whole length, as they do for the verdicts. Common practice, no source. */
-const LEAST_END_ALLOWANCE_M = 1;
-
-/** Whether the readings begin at the head and end at the toe. */
+/** Whether the readings begin at the head and end at the toe, as near as the verdicts ask for. */
 function reach(view: ElementView, parts: AxisParts): { readonly head: boolean; readonly toe: boolean } {
-  const near = Math.max(LEAST_END_ALLOWANCE_M, Number.isNaN(parts.intervalM) ? 0 : 2 * parts.intervalM);
+  const near = endAllowanceM(parts.intervalM);
   const { head, toeDownM } = view.element;
   const first = parts.rows[0]?.downM ?? Number.NaN;
   const last = parts.rows.at(-1)?.downM ?? Number.NaN;

@@ -6,6 +6,7 @@ import { type Box, type Label, placeLabels } from "./place-labels.ts";
 import type { Place } from "./places.ts";
 import { planAllowances } from "./plan-allowances.ts";
 import { drawPlanAxes, drawRings, drawRingValues, freeDiagonal } from "./plan-axes.ts";
+import { planEllipses } from "./plan-ellipses.ts";
 import { planOffset } from "./plan-offset.ts";
 import { drawOutlines } from "./plan-outlines.ts";
 import { PLAN_FRAME, PLAN_MIDDLE, type PlanScale, planScale } from "./plan-scale.ts";
@@ -22,8 +23,9 @@ export function drawPlan(
   view: ElementView,
   parts: AxisParts,
   places: readonly Place[],
-): { readonly markup: string; readonly bottom: number } {
+): { readonly markup: string; readonly bottom: number; readonly ellipseFactor: number | undefined } {
   const scale = planScale(view, parts);
+  const ellipses = planEllipses(view, parts, places, scale);
   const marks = places.map((place) => {
     const { north, east } = planOffset(view, place.row);
     return { ...place, x: scale.x(east), y: scale.y(north) };
@@ -44,6 +46,7 @@ export function drawPlan(
     drawPlanAxes(view, scale),
     ...drawOutlines(view, scale, places),
     drawAllowances(view, parts, scale),
+    ellipses.markup,
     drawAsBuilt(view, parts, scale),
     ringValues.markup,
     ...marks.map(({ position, x, y, alsoWorst }) => positionMarker(position, x, y, alsoWorst)),
@@ -59,6 +62,7 @@ export function drawPlan(
   return {
     markup: tag("g", { "data-part": "plan", "data-units-per-m": scale.length(1) }, markup),
     bottom: PLAN_FRAME.bottom + 40,
+    ellipseFactor: ellipses.factor,
   };
 }
 

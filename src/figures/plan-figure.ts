@@ -1,5 +1,5 @@
 import { type AxisRow, degreesFromRadians, wrapToTurn } from "#core";
-import { type FigureWord, figureWord, formatBearing, formatLevel, formatOffset } from "#text";
+import { type FigureWord, figureWord, formatBearing, formatLevel, formatNumber, formatOffset } from "#text";
 import { type AxisParts, axisParts } from "./axis-parts.ts";
 import { describeElement, describeFigure } from "./describe.ts";
 import { drawKey, drawNotes, KEY_LEFT, type KeyEntry, lineEntry, northArrow } from "./key-column.ts";
@@ -10,8 +10,9 @@ import { drawPlan } from "./plan-drawing.ts";
 import { planOffset } from "./plan-offset.ts";
 import { DESIGN_OUTLINE, lowestPlace } from "./plan-outlines.ts";
 import { positionMarker } from "./position-marker.ts";
-import { allowanceLine, LINE, SIZE } from "./style.ts";
-import { text } from "./svg/markup.ts";
+import { allowanceLine, ELLIPSE, LINE, SIZE } from "./style.ts";
+import { tag, text } from "./svg/markup.ts";
+import { ellipseLookup } from "./uncertain-offset.ts";
 import type { ElementView } from "./view.ts";
 
 const NORTH_ARROW = 44;
@@ -24,6 +25,8 @@ function bearingOf(view: ElementView, row: AxisRow): number {
 
 function placeEntry(view: ElementView, place: Place): KeyEntry {
   const { language } = view;
+  const u95M = ellipseLookup(view)(place.row)?.u95M;
+  const known = u95M === undefined ? "" : ` ± ${formatOffset(u95M, language)}`;
   const towards =
     place.row.offsetM > 0
       ? ` ${figureWord("towards", language, { bearing: formatBearing(bearingOf(view, place.row), language) })}`
@@ -31,7 +34,7 @@ function placeEntry(view: ElementView, place: Place): KeyEntry {
   return {
     label: place.label,
     details: [
-      formatOffset(place.row.offsetM, language) + towards,
+      formatOffset(place.row.offsetM, language) + known + towards,
       figureWord("atLevel", language, { level: formatLevel(-place.row.downM, language) }),
     ],
     symbol: (x, y) =>
@@ -53,7 +56,26 @@ function outlineEntries(view: ElementView, places: readonly Place[]): KeyEntry[]
   return [design, lineEntry(label, LINE.outline)];
 }
 
-function keyEntries(view: ElementView, parts: AxisParts, places: readonly Place[]): KeyEntry[] {
+/** An exaggeration is said in bold beside the ellipse itself, where it cannot be missed. */
+function ellipseEntry(view: ElementView, factor: number): KeyEntry {
+  const { language } = view;
+  const shown = formatNumber(factor, 0, language);
+  return {
+    label: figureWord("ellipseEntry", language),
+    details: factor === 1 ? [] : [figureWord("ellipsesLarger", language, { factor: shown })],
+    symbol: ellipseSample,
+  };
+}
+
+const ellipseSample = (x: number, y: number): string =>
+  tag("ellipse", { cx: x, cy: y, rx: 13, ry: 7, ...ELLIPSE });
+
+function keyEntries(
+  view: ElementView,
+  parts: AxisParts,
+  places: readonly Place[],
+  ellipseFactor: number | undefined,
+): KeyEntry[] {
   const word = (name: FigureWord) => figureWord(name, view.language);
   const allowances = planAllowances(view, parts).map(({ label, circles, index }) =>
     lineEntry(
@@ -70,6 +92,7 @@ function keyEntries(view: ElementView, parts: AxisParts, places: readonly Place[
     lineEntry(word("designAxis"), LINE.design),
     ...(parts.rows.length > 0 ? [lineEntry(word("asBuilt"), LINE.asBuilt)] : []),
     ...(parts.gaps.length > 0 ? [lineEntry(word("gap"), LINE.gap)] : []),
+    ...(ellipseFactor === undefined ? [] : [ellipseEntry(view, ellipseFactor)]),
     ...places.map((place) => placeEntry(view, place)),
     ...allowances,
     ...outlineEntries(view, places),
@@ -90,14 +113,15 @@ export function planFigure(view: ElementView): string {
   const places = markedPlaces(view, parts);
   const plan = drawPlan(view, parts, places);
   const arrowFoot = BODY_TOP + 16 + NORTH_ARROW;
-  const key = drawKey(keyEntries(view, parts, places), arrowFoot + 16);
+  const key = drawKey(keyEntries(view, parts, places, plan.ellipseFactor), arrowFoot + 16);
   const note = figureWord(view.element.rakeRad === 0 ? "seenPlumb" : "seenDown", view.language);
-  const notes = drawNotes([note], key.bottom + 2);
+  const ellipseNote = plan.ellipseFactor === undefined ? [] : [figureWord("ellipseNote", view.language)];
+  const notes = drawNotes([note, ...ellipseNote], key.bottom + 2);
   return drawPage(view, {
     figureId: "plan",
     title: figureWord("plan", view.language),
     subtitle: describeElement(view),
-    description: describeFigure(view, places, note),
+    description: describeFigure(view, places, [note, ...ellipseNote].join(" ")),
     body: [
       plan.markup,
       northArrow(KEY_LEFT + 15, arrowFoot, NORTH_ARROW),

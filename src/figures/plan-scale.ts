@@ -5,6 +5,7 @@ import { type OffsetUnit, offsetUnit } from "./offset-scale.ts";
 import { BODY_TOP } from "./page.ts";
 import type { Box } from "./place-labels.ts";
 import { planAllowances } from "./plan-allowances.ts";
+import { ellipseLookup } from "./uncertain-offset.ts";
 import type { ElementView } from "./view.ts";
 
 const SIDE = 436;
@@ -35,12 +36,14 @@ export interface PlanScale {
 /** Fits offsets, outlines and allowances into the square. */
 export function planScale(view: ElementView, parts: AxisParts): PlanScale {
   const outlineM = view.outline ? sectionReachM(view.element) : 0;
+  const ellipseOf = ellipseLookup(view);
   const circles = planAllowances(view, parts).flatMap((allowance) => allowance.circles);
   const halfM =
     RIM *
     Math.max(
       SMALLEST_HALF_M,
       Math.max(0, ...parts.rows.map((row) => row.offsetM)) + outlineM,
+      ...parts.rows.map((row) => row.offsetM + (ellipseOf(row)?.semiMajor95M ?? 0)),
       ...circles.filter(({ drawn }) => drawn).map(({ radiusM }) => radiusM),
     );
   const unitsPerM = SIDE / 2 / halfM;

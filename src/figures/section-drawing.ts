@@ -9,6 +9,7 @@ import { figureKey } from "./page.ts";
 import type { Place } from "./places.ts";
 import { positionMarker } from "./position-marker.ts";
 import { drawSectionAllowances } from "./section-allowances.ts";
+import { drawBand, drawErrorBars } from "./section-band.ts";
 import { type SectionPanel, sectionPanels } from "./section-panels.ts";
 import { PANEL_WIDTH, type SectionScale } from "./section-scale.ts";
 import { AS_BUILT, HALO, LINE, SIZE } from "./style.ts";
@@ -136,9 +137,11 @@ function drawPanel(
     ),
     line(middle, scale.y(head.down), middle, scale.y(toe), LINE.design),
     ...namedLevels(view).map((level) => levelMark(scale, index, side, level)),
+    drawBand(view, parts, scale, panel, index),
     drawSectionAllowances(view, parts, scale, index),
     index === 0 ? levelNames(view, scale, side) : "",
     drawAsBuilt(parts, scale, panel, index),
+    drawErrorBars(view, parts, places, scale, panel, index),
     ...places.map(({ position, row, alsoWorst }) =>
       positionMarker(position, scale.x(index, panel.offsetM(row)), scale.y(row.downM), alsoWorst),
     ),

@@ -7,20 +7,32 @@ import { BODY_TOP, drawPage } from "./page.ts";
 import { markedPlaces, type Place } from "./places.ts";
 import { positionMarker } from "./position-marker.ts";
 import { allowanceBar } from "./section-allowances.ts";
+import { errorBar } from "./section-band.ts";
 import { drawSection, unreadStretches } from "./section-drawing.ts";
-import { sectionPanels } from "./section-panels.ts";
+import { type SectionPanel, sectionPanels } from "./section-panels.ts";
 import { allowanceLevels, sectionScale } from "./section-scale.ts";
-import { AS_BUILT, allowanceLine, LINE } from "./style.ts";
+import { AS_BUILT, allowanceLine, BAND, BAND_EDGE, LINE } from "./style.ts";
 import { circle, line, tag } from "./svg/markup.ts";
+import { type EllipseOf, ellipseLookup, lineBand95 } from "./uncertain-offset.ts";
 import type { ElementView } from "./view.ts";
 
-function placeEntry(view: ElementView, { position, label, row, alsoWorst }: Place): KeyEntry {
+function placeEntry(
+  view: ElementView,
+  ellipseOf: EllipseOf,
+  { position, label, row, alsoWorst }: Place,
+): KeyEntry {
   const { language } = view;
+  const ellipse = ellipseOf(row);
+  const written = (panel: SectionPanel) => {
+    const offset = `${panel.title} ${formatOffset(panel.offsetM(row), language)}`;
+    if (ellipse === undefined) return offset;
+    return `${offset} ± ${formatOffset(lineBand95(ellipse, panel.fromAlongRad), language)}`;
+  };
   return {
     label,
     details: [
       figureWord("atLevel", language, { level: formatLevel(-row.downM, language) }),
-      ...sectionPanels(view).map((panel) => `${panel.title} ${formatOffset(panel.offsetM(row), language)}`),
+      ...sectionPanels(view).map(written),
     ],
     symbol: (x, y) => positionMarker(position, x, y + (position === "worst" || alsoWorst ? 6 : 0), alsoWorst),
   };
@@ -62,9 +74,25 @@ function keyEntries(
     ...(unreadStretches(view, parts).length > 0
       ? [{ label: word("notRead"), details: [], symbol: hatchSample }]
       : []),
-    ...places.map((place) => placeEntry(view, place)),
+    ...(knowsUncertainty(view, parts) ? [{ label: word("bandEntry"), details: [], symbol: bandSample }] : []),
+    ...places.map((place) => placeEntry(view, ellipseLookup(view), place)),
     ...view.allowances.map((_, index) => allowanceEntry(view, parts, halfM, index)),
   ];
+}
+
+function knowsUncertainty(view: ElementView, parts: AxisParts): boolean {
+  const ellipseOf = ellipseLookup(view);
+  return view.ellipses.length > 0 && parts.rows.some((row) => ellipseOf(row) !== undefined);
+}
+
+function bandSample(x: number, y: number): string {
+  const [top, bottom] = [y - 9, y + 9];
+  return (
+    tag("rect", { x: x - 9, y: top, width: 18, height: bottom - top, ...BAND }) +
+    line(x - 9, top, x - 9, bottom, BAND_EDGE) +
+    line(x + 9, top, x + 9, bottom, BAND_EDGE) +
+    errorBar(x - 9, x + 9, y)
+  );
 }
 
 function hatchSample(x: number, y: number): string {
@@ -95,12 +123,13 @@ export function sectionFigure(view: ElementView): string {
   const section = drawSection(view, parts, places, scale);
   const key = drawKey(keyEntries(view, parts, places, scale.halfM), BODY_TOP + 18);
   const note = scaleNote(view, scale.factor);
-  const notes = drawNotes([note], key.bottom + 2);
+  const bandNote = knowsUncertainty(view, parts) ? [figureWord("bandNote", view.language)] : [];
+  const notes = drawNotes([note, ...bandNote], key.bottom + 2);
   return drawPage(view, {
     figureId: "section",
     title: figureWord("section", view.language),
     subtitle: describeElement(view),
-    description: describeFigure(view, places, note),
+    description: describeFigure(view, places, [note, ...bandNote].join(" ")),
     body: section.markup + key.markup + notes.markup,
     bodyBottom: Math.max(section.bottom, notes.bottom),
   });

@@ -8,26 +8,50 @@ export interface SectionPanel {
   /** what lies to the left and to the right of the design axis */
   readonly left: string;
   readonly right: string;
+  /** the direction in which offsets are positive, radians from "along" towards "across" */
+  readonly fromAlongRad: number;
   /** positive to the right */
   offsetM(row: AxisRow): number;
 }
+
+const ALONG = 0;
+const ACROSS = Math.PI / 2;
 
 /** East and north for a plumb element whose "along" is grid north; along and across for all others. */
 export function sectionPanels(view: ElementView): readonly [SectionPanel, SectionPanel] {
   const word = (name: Parameters<typeof figureWord>[0]) => figureWord(name, view.language);
   if (view.element.rakeRad === 0 && view.alongBearingRad === 0)
     return [
-      { title: word("east"), left: word("west"), right: word("east"), offsetM: (row) => row.offsetEastM },
-      { title: word("north"), left: word("south"), right: word("north"), offsetM: (row) => row.offsetNorthM },
+      {
+        title: word("east"),
+        left: word("west"),
+        right: word("east"),
+        fromAlongRad: ACROSS,
+        offsetM: (row) => row.offsetEastM,
+      },
+      {
+        title: word("north"),
+        left: word("south"),
+        right: word("north"),
+        fromAlongRad: ALONG,
+        offsetM: (row) => row.offsetNorthM,
+      },
     ];
   const bearing = (turnRad: number) =>
     formatBearing(degreesFromRadians(wrapToTurn(view.alongBearingRad + turnRad)), view.language);
   return [
-    { title: word("along"), left: bearing(Math.PI), right: bearing(0), offsetM: (row) => row.alongM },
+    {
+      title: word("along"),
+      left: bearing(Math.PI),
+      right: bearing(0),
+      fromAlongRad: ALONG,
+      offsetM: (row) => row.alongM,
+    },
     {
       title: word("across"),
       left: bearing(-Math.PI / 2),
       right: bearing(Math.PI / 2),
+      fromAlongRad: ACROSS,
       offsetM: (row) => row.acrossM,
     },
   ];

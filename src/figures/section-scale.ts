@@ -1,6 +1,8 @@
 import type { AxisParts } from "./axis-parts.ts";
 import { roundFactor } from "./offset-scale.ts";
 import { BODY_TOP } from "./page.ts";
+import { sectionPanels } from "./section-panels.ts";
+import { ellipseLookup, lineBand95 } from "./uncertain-offset.ts";
 import type { ElementView } from "./view.ts";
 
 const HEIGHT = 452;
@@ -59,12 +61,14 @@ export function sectionScale(view: ElementView, parts: AxisParts): SectionScale 
   const [fromDownM, toDownM] = [from - rim, to + missing + rim];
   const unitsPerM = HEIGHT / (toDownM - fromDownM);
 
-  const offsets = parts.rows.flatMap((row) => [
-    Math.abs(row.alongM),
-    Math.abs(row.acrossM),
-    Math.abs(row.offsetEastM),
-    Math.abs(row.offsetNorthM),
-  ]);
+  const ellipseOf = ellipseLookup(view);
+  const offsets = parts.rows.flatMap((row) => {
+    const ellipse = ellipseOf(row);
+    return sectionPanels(view).map(
+      (panel) =>
+        Math.abs(panel.offsetM(row)) + (ellipse === undefined ? 0 : lineBand95(ellipse, panel.fromAlongRad)),
+    );
+  });
   const largest = Math.max(0, ...offsets);
   const reachM = Math.max(SMALLEST_OFFSET_M, largest, shownAllowanceM(view, levels, largest));
   const factor = roundFactor((USED * PANEL_WIDTH) / 2 / (reachM * unitsPerM));

@@ -26,6 +26,21 @@ export const LINE = {
   leader: { stroke: INK, "stroke-width": 0.6, fill: "none" },
 } as const satisfies Record<string, Attributes>;
 
+/** Uncertainty: an outline that one ink can print, and a tint that may be lost. */
+export const ELLIPSE = {
+  stroke: AS_BUILT,
+  "stroke-width": 1,
+  fill: AS_BUILT,
+  "fill-opacity": "0.12",
+} as const satisfies Attributes;
+export const BAND = { stroke: "none", fill: AS_BUILT, "fill-opacity": "0.16" } as const satisfies Attributes;
+export const BAND_EDGE = {
+  stroke: AS_BUILT,
+  "stroke-width": 0.6,
+  fill: "none",
+} as const satisfies Attributes;
+export const ERROR_BAR = { stroke: INK, "stroke-width": 1.1, fill: "none" } as const satisfies Attributes;
+
 /** Allowances are told apart by their dashes: the first one is the plainest. */
 export const ALLOWANCE_DASHES = ["9 4", "9 3 2 3 2 3", "3 3", "16 4", "6 2 6 6"] as const;
 

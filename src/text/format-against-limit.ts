@@ -20,6 +20,20 @@ export function formatMeasured(value: number, unit: string, language: Language):
 }
 
 /**
+ * An uncertainty, rounded like the value beside it; where that would make it nothing, with the one digit that it takes.
+ *
+ * @param uncertainty >= 0, in the unit of the criterion; NaN is shown as a dash.
+ */
+export function formatUncertainty(uncertainty: number, unit: string, language: Language): string {
+  const shown = shownAs(unit);
+  const value = uncertainty * shown.factor;
+  const usual = decimalsOf(shown.unit);
+  const needed = value > 0 ? Math.ceil(-Math.log10(2 * value)) : 0;
+  const decimals = Math.min(Math.max(usual, needed), usual + MOST_EXTRA_DIGITS);
+  return formatQuantity(value, shown.unit, language, { decimals });
+}
+
+/**
  * A value and the limit it is held against, rounded alike.
  *
  * Where rounding would show both the same although they differ, both get as many digits more as it takes to tell them

@@ -19,6 +19,8 @@ const UNITS = {
   deg: { decimals: 2, suffix: everywhere("°") },
   "1/m": { decimals: 4, suffix: everywhere(" 1/m") },
   "deg/h": { decimals: 2, suffix: everywhere("°/h") },
+  "deg/sqrt(h)": { decimals: 2, suffix: everywhere("°/√h") },
+  "deg/h/sqrt(h)": { decimals: 2, suffix: everywhere("°/h/√h") },
   s: { decimals: 0, suffix: everywhere(" s") },
   kN: { decimals: 0, suffix: everywhere(" kN") },
   "°C": { decimals: 1, suffix: everywhere(" °C") },
@@ -48,6 +50,14 @@ export function formatQuantity(
   const { decimals, suffix } = UNITS[unit];
   return formatNumber(value, options.decimals ?? decimals, language, options) + suffix[language];
 }
+
+/** A value to two significant digits, for quantities that range over powers of ten: "0.020°", "0.0050". */
+export function formatTwoDigits(value: number, unit: DisplayUnit, language: Language): string {
+  const power = Math.floor(Math.log10(Math.abs(value)));
+  const decimals = Number.isFinite(power) ? Math.min(MOST_DECIMALS, Math.max(0, 1 - power)) : 0;
+  return formatQuantity(value, unit, language, { decimals });
+}
+const MOST_DECIMALS = 9;
 
 /** From here on an offset is a blunder or a design of its own, and metres are easier to read, metres. */
 const LARGEST_IN_MM = 10;

@@ -1,7 +1,15 @@
 import { describe, expect, test } from "vitest";
-import { formatAgainstLimit, formatMeasured } from "./format-against-limit.ts";
+import { formatAgainstLimit, formatMeasured, formatUncertainty } from "./format-against-limit.ts";
 import { formatNumber } from "./format-number.ts";
-import { formatBearing, formatDepth, formatLevel, formatOffset, formatQuantity } from "./format-quantity.ts";
+import { formatCoverage, formatProbability } from "./format-probability.ts";
+import {
+  formatBearing,
+  formatDepth,
+  formatLevel,
+  formatOffset,
+  formatQuantity,
+  formatTwoDigits,
+} from "./format-quantity.ts";
 import { formatRatio, formatRatioOneIn } from "./format-ratio.ts";
 
 describe("formatNumber", () => {
@@ -79,5 +87,46 @@ describe("a value against its limit", () => {
   test("differences of less than a double can carry end the search", () => {
     const { value, limit } = formatAgainstLimit(0.1 + 0.2, 0.3, "deg", "en");
     expect(value).toBe(limit);
+  });
+});
+
+describe("uncertainty", () => {
+  test.each([
+    [0.0204, "m", "20 mm"],
+    [0.0003, "m", "0.3 mm"],
+    [0.00049, "m", "0.5 mm"],
+    [0.0005, "m", "1 mm"],
+    [0, "m", "0 mm"],
+    [0.00006, "m/m", "0.1 mm/m"],
+    [0.00004, "m/m", "0.04 mm/m"],
+    [Number.NaN, "m", "–"],
+  ])("%f %s is %s, never nothing", (value, unit, expected) => {
+    expect(formatUncertainty(value, unit, "en")).toBe(expected);
+  });
+  test.each([
+    [0.92297, "92.3 %"],
+    [0.9991, "> 99.9 %"],
+    [1, "> 99.9 %"],
+    [0.0002, "< 0.1 %"],
+    [Number.NaN, "–"],
+  ])("a probability of %f is %s", (probability, expected) => {
+    expect(formatProbability(probability, "en")).toBe(expected);
+  });
+  test.each([
+    [0.95, "95 %"],
+    [0.975, "97.5 %"],
+    [0.29, "29 %"],
+    [Number.NaN, "–"],
+  ])("a chosen probability of %f is %s", (probability, expected) => {
+    expect(formatCoverage(probability, "en")).toBe(expected);
+  });
+  test.each([
+    [0.02, "0.020°"],
+    [0.5, "0.50°"],
+    [15, "15°"],
+    [153, "153°"],
+    [0, "0°"],
+  ])("%f to two digits is %s", (value, expected) => {
+    expect(formatTwoDigits(value, "deg", "en")).toBe(expected);
   });
 });

@@ -1,8 +1,9 @@
 // The door of the layer: what other layers may use, listed one by one.
 
 export { type FigureWord, figureWord, fillIn } from "./figure-words.ts";
-export { formatAgainstLimit, formatMeasured } from "./format-against-limit.ts";
+export { formatAgainstLimit, formatMeasured, formatUncertainty } from "./format-against-limit.ts";
 export { formatNumber, MISSING } from "./format-number.ts";
+export { formatCoverage, formatProbability } from "./format-probability.ts";
 export {
   type DisplayUnit,
   formatBearing,
@@ -10,6 +11,7 @@ export {
   formatLevel,
   formatOffset,
   formatQuantity,
+  formatTwoDigits,
 } from "./format-quantity.ts";
 export { formatRatio, formatRatioOneIn } from "./format-ratio.ts";
 export { sentenceCodes, sentenceOf } from "./sentence-of.ts";

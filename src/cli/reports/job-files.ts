@@ -1,5 +1,5 @@
 import type { DesignElement, ElementResult, Job, JobResults } from "#core";
-import { elementFigures } from "#figures";
+import { calibrationFigures, elementFigures } from "#figures";
 import { type ReadJob, writeResultsJson } from "#formats";
 import { sentenceOf } from "#text";
 import { fileNames } from "../files/file-names.ts";
@@ -37,6 +37,7 @@ export function* jobFiles(
     if (design !== undefined && element.axis.length > 0) yield* elementFiles(job, design, element, name);
     onElement(i + 1, total);
   }
+  yield* calibrationFiles(job);
   yield ["results.json", resultsJson(job, read, results)];
 }
 
@@ -50,6 +51,17 @@ function* elementFiles(
   const { criteria, decision, name: jobName } = job;
   const input = { element, result, criteria, decision, language: "en", jobName } as const;
   for (const { id, svg } of elementFigures(input)) yield [`figures/${name}-${id}.svg`, svg];
+}
+
+/** Named with a word that no element's drawing has: an element may share its id with a calibration. */
+function* calibrationFiles(job: Job): Generator<OutputFile> {
+  const names = fileNames(job.calibrations.map(({ id }) => id));
+  for (const calibration of job.calibrations)
+    for (const { id, draw } of calibrationFigures) {
+      const svg = draw({ calibration, jobName: job.name, language: "en" });
+      const name = names.get(calibration.id) ?? calibration.id;
+      if (svg !== undefined) yield [`figures/calibration-${name}-${id}.svg`, svg];
+    }
 }
 
 function findingsText(job: Job, read: ReadJob, results: JobResults): string {

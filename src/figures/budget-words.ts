@@ -1,0 +1,104 @@
+import {
+  type HalvingAnswer,
+  type Language,
+  type SourceId,
+  type SourceKind,
+  sourceKind,
+  sourceValueFromSi,
+  whatWouldHalve,
+} from "#core";
+import { type FigureWord, figureWord, formatProbability, formatTwoDigits } from "#text";
+import type { BudgetColumn } from "./budget-rows.ts";
+import type { ElementView } from "./view.ts";
+
+/** So many sources that would have to go together are named; the others are counted. */
+const MOST_NAMED = 4;
+
+/** What a source is called, with a capital where it begins a line. */
+export function sourceName(source: SourceId, language: Language): string {
+  const name = sourceKind(source)?.text[language] ?? source;
+  return name.slice(0, 1).toUpperCase() + name.slice(1);
+}
+
+const nameInside = (source: SourceId, language: Language): string =>
+  sourceKind(source)?.text[language] ?? source;
+
+/** Standard value of a source and where it comes from: "0.020° · class mems-standard"; empty where it has none of its own. */
+export function standardValue(view: ElementView, source: SourceId): string {
+  const entry = view.budget?.sources.find((each) => each.source === source);
+  if (entry === undefined) return "";
+  return `${writeValue(source, entry.value, view.language)} · ${origin(entry.from, view.language)}`;
+}
+
+function writeValue(source: SourceId, valueSi: number, language: Language): string {
+  const value = sourceValueFromSi(source, valueSi);
+  const unit: SourceKind["unit"] = sourceKind(source)?.unit ?? "1";
+  if (unit === "m") return formatTwoDigits(1000 * value, "mm", language);
+  if (unit === "1") return formatTwoDigits(100 * value, "%", language);
+  return formatTwoDigits(value, unit, language);
+}
+
+const PHRASES: Readonly<Record<string, FigureWord>> = {
+  "usual site work": "fromUsual",
+  "job, instrument": "fromInstrument",
+  "job, run": "fromRun",
+  "reference of the run": "fromReference",
+  "start of the run": "fromStart",
+  "azimuths of the run": "fromAzimuths",
+  "magnetic model": "fromMagneticModel",
+};
+
+/** Where a value comes from, as the budget says it: a fixed phrase, or a word before an id. */
+function origin(from: string, language: Language): string {
+  const phrase = PHRASES[from];
+  if (phrase !== undefined) return figureWord(phrase, language);
+  const [word, ...id] = from.split(" ");
+  if (word === "class") return figureWord("fromClass", language, { id: id.join(" ") });
+  if (word === "calibration") return figureWord("fromCalibration", language, { id: id.join(" ") });
+  return from;
+}
+
+/** Which single source, brought down to what value, would halve the expanded uncertainty at a place; or that none would. */
+export function halvingSentence(view: ElementView, column: BudgetColumn): string {
+  const { language } = view;
+  const answer = whatWouldHalve(column.shares);
+  const place = column.name;
+  switch (answer.kind) {
+    case "nothing":
+      return figureWord("halvingNothing", language, { place });
+    case "one-source":
+      return oneSource(view, column, answer);
+    case "several-sources": {
+      const names = answer.together.slice(0, MOST_NAMED).map((source) => nameInside(source, language));
+      const others = answer.together.length - names.length;
+      const more = others > 0 ? [figureWord("budgetRest", language, { count: String(others) })] : [];
+      return figureWord("halvingSeveral", language, {
+        place,
+        largest: nameInside(answer.largest, language),
+        left: formatProbability(answer.leftWithoutLargest, language),
+        together: [...names, ...more].join("; "),
+      });
+    }
+  }
+}
+
+/** By its standard value where it has one; else by the offset that it leaves. */
+function oneSource(
+  view: ElementView,
+  column: BudgetColumn,
+  { source, factor }: Extract<HalvingAnswer, { kind: "one-source" }>,
+): string {
+  const { language } = view;
+  const entry = view.budget?.sources.find((each) => each.source === source);
+  const alone = column.shares.find((each) => each.source === source)?.standardM ?? Number.NaN;
+  const write = (part: number) =>
+    entry === undefined
+      ? formatTwoDigits(1000 * alone * part, "mm", language)
+      : writeValue(source, entry.value * part, language);
+  return figureWord("halvingOne", language, {
+    place: column.name,
+    source: nameInside(source, language),
+    from: write(1),
+    to: write(factor),
+  });
+}
