@@ -32,7 +32,7 @@ const tubes = (from: string, to: string) => (files: JobFiles) => edit(files, "tu
 const run = (job: Job, id: string) => job.runs.find((each) => each.id === id);
 const element = (job: Job, id: string) => job.elements.find((each) => each.id === id);
 const calibration = (job: Job, id: string) =>
-  job.calibrations.find((each) => each.id === id) as never as Record<string, never>;
+  job.calibrations.find((each) => each.id === id) as unknown as Record<string, unknown>;
 
 /** Adds a column to a readings file: its heading, and one value for all rows. */
 function addColumn(file: string, heading: string, value: string) {
