@@ -164,14 +164,18 @@ function trueHeading(reference: ReferenceSpec, site: SimulatedSite, chance: numb
 
 function azimuthsToGrid(
   spec: RunSpec,
-): Pick<SurveyRun, "azimuthNorth" | "azimuthToGridRad" | "azimuthUncertaintyRad"> {
-  if (spec.measures !== "inclination-azimuth")
-    return { azimuthNorth: undefined, azimuthToGridRad: 0, azimuthUncertaintyRad: 0 };
+): Pick<
+  SurveyRun,
+  "azimuthNorth" | "azimuthToGridRad" | "azimuthUncertaintyRad" | "azimuthDeclinationUncertaintyRad"
+> {
+  const grid = { azimuthToGridRad: 0, azimuthUncertaintyRad: 0, azimuthDeclinationUncertaintyRad: 0 };
+  if (spec.measures !== "inclination-azimuth") return { azimuthNorth: undefined, ...grid };
   const north = spec.azimuthNorth ?? "grid";
   const uncertainty = north === "magnetic" ? (spec.site.declinationUncertaintyDeg ?? 0) : 0;
   return {
+    ...grid,
     azimuthNorth: north,
     azimuthToGridRad: radiansFromDegrees(toGridDeg(north, spec.site)),
-    azimuthUncertaintyRad: radiansFromDegrees(uncertainty),
+    azimuthDeclinationUncertaintyRad: radiansFromDegrees(uncertainty),
   };
 }

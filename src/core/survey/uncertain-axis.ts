@@ -122,7 +122,7 @@ function mergeKeys(effects: readonly Effect[]): readonly Effect[] {
 export type Covariance = readonly [number, number, number, number, number, number];
 
 /** Sum of the outer products of independent effects (C = sum E E'). Frame: that of the effects. Source: rule E2. */
-export function covarianceOf(effects: readonly Effect[]): Covariance {
+export function covarianceOf(effects: readonly Pick<Effect, "values">[]): Covariance {
   let [nn, ne, nd, ee, ed, dd] = [0, 0, 0, 0, 0, 0];
   for (const { values } of effects)
     for (let i = 0; i < values.length; i += 3) {

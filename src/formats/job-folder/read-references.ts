@@ -3,12 +3,19 @@ import type { Finder } from "../finding/finder.ts";
 import { checkSpiral } from "./check-run.ts";
 import { measuresTurn } from "./readings-columns.ts";
 import type { ReferenceInput, RunInput } from "./schema/run-schema.ts";
-import { type GridTurn, gridAngle, ownUncertainty, type SiteNorth } from "./turn-to-grid.ts";
+import { gridAngle, ownUncertainty, type SiteNorth } from "./turn-to-grid.ts";
 
 export type References = Pick<
   SurveyRun,
-  "opening" | "closing" | "ties" | "azimuthToGridRad" | "azimuthUncertaintyRad"
+  | "opening"
+  | "closing"
+  | "ties"
+  | "azimuthToGridRad"
+  | "azimuthUncertaintyRad"
+  | "azimuthDeclinationUncertaintyRad"
 >;
+
+type AzimuthPart = "azimuthToGridRad" | "azimuthUncertaintyRad" | "azimuthDeclinationUncertaintyRad";
 
 /** A row that should stand at the top may lie so far below the highest one. Common practice, no source. */
 const AT_TOP_M = 1;
@@ -33,6 +40,7 @@ export function readReferences(
     ties: [],
     azimuthToGridRad: 0,
     azimuthUncertaintyRad: 0,
+    azimuthDeclinationUncertaintyRad: 0,
   };
   tellUnused(input, field, found);
   if (input.measures === "inclination-azimuth")
@@ -64,7 +72,7 @@ function azimuthsOf(
   date: string | undefined,
   north: SiteNorth,
   found: Finder,
-): Pick<References, "azimuthToGridRad" | "azimuthUncertaintyRad"> | undefined {
+): Pick<References, AzimuthPart> | undefined {
   const at = `${field}.azimuth_north`;
   if (input.azimuth_north === undefined) {
     found.block(
@@ -76,24 +84,13 @@ function azimuthsOf(
   }
   const turn = north.turn(input.azimuth_north, [input], date, at, found);
   if (turn === undefined) return undefined;
+  const given = input.azimuth_standard_uncertainty_deg;
   return {
     azimuthToGridRad: turn.declinationRad - turn.convergenceRad,
-    azimuthUncertaintyRad: azimuthUncertainty(
-      input.azimuth_north,
-      input.azimuth_standard_uncertainty_deg,
-      turn,
-    ),
+    // a given uncertainty is that of the azimuths as they stand, the magnetic model's part included
+    azimuthUncertaintyRad: ownUncertainty(input.azimuth_north, given),
+    azimuthDeclinationUncertaintyRad: given === undefined ? turn.declinationUncertaintyRad : 0,
   };
-}
-
-/** A given uncertainty is that of the azimuths as they stand; else the usual one together with the model's. */
-function azimuthUncertainty(
-  north: ReferenceInput["north"],
-  givenDeg: number | undefined,
-  turn: GridTurn,
-): number {
-  if (givenDeg !== undefined) return radiansFromDegrees(givenDeg);
-  return Math.hypot(ownUncertainty(north, undefined), turn.declinationUncertaintyRad);
 }
 
 function turnReference(
