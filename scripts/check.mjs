@@ -1,7 +1,7 @@
 import { ensureInstalled } from "./ensure-installed.mjs";
-import { runTool, step, tools } from "./run-step.mjs";
+import { lintArgs, runTool, step, tools } from "./run-step.mjs";
 
 // What can be said about the code without running it.
 await ensureInstalled();
-step("format and lint", () => runTool(tools.biome, ["ci", "--error-on-warnings"]));
+step("format and lint", () => runTool(tools.biome, lintArgs));
 step("types", () => runTool(tools.tsc, ["-b"]));

@@ -21,6 +21,9 @@ export function runTool(tool, args, environment = {}) {
   return done.status ?? 1;
 }
 
+/** What a formatter and linter is told; without a person at the terminal it prints no colour codes. */
+export const lintArgs = ["ci", "--error-on-warnings", ...(process.stdout.isTTY ? [] : ["--colors=off"])];
+
 /** Shows a step and stops this program with its exit code if the step fails. */
 export function step(title, action) {
   console.log(`== ${title}`);

@@ -1,13 +1,13 @@
 import { ensureBundled } from "./bundle.mjs";
 import { ensureInstalled } from "./ensure-installed.mjs";
-import { runTool, step, tools } from "./run-step.mjs";
+import { lintArgs, runTool, step, tools } from "./run-step.mjs";
 
 // `npm test` does everything; `npm test -- src/core/path` runs only the tests of that folder.
 const only = process.argv.slice(2);
 
 await ensureInstalled();
 if (only.length === 0) {
-  step("format and lint", () => runTool(tools.biome, ["ci", "--error-on-warnings"]));
+  step("format and lint", () => runTool(tools.biome, lintArgs));
   step("types", () => runTool(tools.tsc, ["-b"]));
 }
 await ensureBundled();
