@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { probabilityInsideCircle } from "../uncertainty/probability-inside-circle.ts";
@@ -217,7 +218,17 @@ const components: readonly Case[] = (
 ).map(caseOf);
 
 describe("[E5][F4] the twenty cases of docs/method/decision-rules.md", () => {
-  test("are twenty", () => expect(twenty).toHaveLength(20));
+  test("are those of the page, with its probabilities and verdicts", () => {
+    const page = readFileSync(new URL("../../../docs/method/decision-rules.md", import.meta.url), "utf8");
+    const word = (cell: string) => cell.trim().replaceAll(" ", "-");
+    const written = page.split("\n").flatMap((line) => {
+      const cells = line.split("|");
+      if (!/^\d+$/.test(cells[1]?.trim() ?? "")) return [];
+      return [[Number.parseFloat(cells[3]!), ...cells.slice(4, 7).map(word)]];
+    });
+    expect(written).toHaveLength(20);
+    expect(written).toEqual(twenty.map(({ expected, verdicts }) => [expected, ...verdicts]));
+  });
 
   test.each([...twenty, ...components])("$what: P = $expected", (one) => {
     const probability = one.probability();
