@@ -26,7 +26,7 @@ interface ReduceOptions {
   readonly json?: true;
   readonly only?: readonly string[];
   readonly method?: PathMethodId;
-  readonly trials?: number;
+  readonly trials?: number | "auto";
   readonly seed?: number;
   readonly verbose?: true;
 }
@@ -51,8 +51,8 @@ export function addReduce(
     )
     .option(
       "--trials <n>",
-      "probabilities from this many trials of the uncertainty budget",
-      wholeNumber(2, 10_000_000),
+      'probabilities from this many trials of the uncertainty budget; "auto" for as many as make them stand',
+      (text: string) => (text === "auto" ? text : wholeNumber(2, 100_000)(text)),
     )
     .option("--seed <s>", "of the trials; the same seed gives the same numbers", wholeNumber(0, 2 ** 32 - 1))
     .option("--verbose", "every rule, every note, and what each step of the computation changed")

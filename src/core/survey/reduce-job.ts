@@ -18,7 +18,7 @@ export interface ReduceOptions {
   /** ids of the elements to work out; all when left out */
   readonly only?: readonly string[];
   /** trials of the budget for every verdict; without, only where no exact probability is known */
-  readonly trials?: number;
+  readonly trials?: number | "auto";
   /** of the trials; 1 when left out */
   readonly seed?: number;
   /** told after each element */

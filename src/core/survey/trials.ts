@@ -9,8 +9,11 @@ import { type RowErrors, withErrors } from "./run-errors.ts";
 
 /** How many trials, and from which seed. The same seed gives the same trials, however they are shared out. */
 export interface TrialOptions {
-  /** asked for: every verdict comes from them; undefined: only where nothing better is known, as many as it takes */
-  readonly trials: number | undefined;
+  /**
+   * asked for: every verdict comes from them, "auto": as many as make the result stand; undefined: only where nothing better
+   * is known, as many as settle the verdict
+   */
+  readonly trials: number | "auto" | undefined;
   readonly seed: number;
 }
 
