@@ -270,6 +270,7 @@ export {
   type Population,
   testUncertaintyRatio,
 } from "./uncertainty/risk.ts";
+export { type Evidence, TYPE_A_USES, type TypeAUse } from "./uncertainty/type-a/evidence.ts";
 export { fromAllanCurve } from "./uncertainty/type-a/from-allan-curve.ts";
 export {
   type Closure,

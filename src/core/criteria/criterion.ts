@@ -140,7 +140,12 @@ export interface Criterion {
   /** Values are unrounded; NaN anywhere must end as NotMeasured, never as a smaller value. */
   measure(axis: JudgedAxis, request: CriterionRequest): Measured | NotMeasured;
   /** allowed offset from the design axis at a level, metres, for drawings; NaN where there is none */
-  allowanceM?(element: DesignElement, downM: number, request: CriterionRequest): number;
+  allowanceM?(
+    element: DesignElement,
+    downM: number,
+    request: CriterionRequest,
+    component?: "along" | "across",
+  ): number;
   /** the rule in one sentence, for tables and reports */
   describe(request: CriterionRequest, language: Language): string;
 }

@@ -32,11 +32,14 @@ export const planPosition: Criterion = {
   text,
   check,
   measure,
-  allowanceM: (element, downM, request) => {
+  allowanceM: (element, downM, request, component) => {
     if (!saysAnythingAt(element, downM, request)) return Number.NaN;
     const allowance = allowanceAt(element, downM, request);
     if ("reason" in allowance) return Number.NaN;
-    return allowance.radialM ?? Math.max(allowance.alongM ?? Number.NaN, allowance.acrossM ?? Number.NaN);
+    const { radialM, alongM = Number.NaN, acrossM = Number.NaN } = allowance;
+    if (radialM !== undefined) return radialM;
+    if (component === undefined) return Math.max(alongM, acrossM);
+    return component === "along" ? alongM : acrossM;
   },
   describe: describePlanPosition,
 };

@@ -2,6 +2,7 @@ import type { CriterionRequest } from "../criteria/criterion.ts";
 import { isMeasured, type ValueUncertainty } from "../criteria/decide.ts";
 import { criterion } from "../criteria/registry.ts";
 import { designAxes } from "../elements/design-axis.ts";
+import { type BudgetEntry, budgetEntry, USUAL_SITE_WORK } from "../uncertainty/budget.ts";
 import { coverageCircle } from "../uncertainty/coverage-circle.ts";
 import { errorEllipse } from "../uncertainty/error-ellipse.ts";
 import type { ElementAxis, ElementWork } from "./axis-of-element.ts";
@@ -17,7 +18,7 @@ import {
 } from "./value-uncertainty.ts";
 
 /** Standard place of an access tube in its element, each horizontal axis, metres: common practice, no source. */
-const USUAL_TUBE_POSITION_M = 0.02;
+const USUAL_TUBE_POSITION_M = 0.01;
 
 /** Semi-axis of the ellipse that holds the true point in plan with 95 %: sqrt(-2 ln 0.05). */
 export const COVERAGE_95_PLAN = Math.sqrt(-2 * Math.log(0.05));
@@ -80,11 +81,20 @@ export class ElementUncertainty {
         { place: "toe", atDownM: rows[last]?.downM ?? Number.NaN, shares: sharesOf(planes[last]) },
         { place: "worst", atDownM: rows[worst]?.downM ?? Number.NaN, shares: sharesOf(planes[worst]) },
       ],
-      sources: [...this.#axis.parts.flatMap(({ uncertainty }) => [...uncertainty.budget.values()])].filter(
-        (entry, i, all) => all.findIndex((each) => each.source === entry.source) === i,
-      ),
+      sources: this.#sources(),
       trials: this.#series.summary(),
     };
+  }
+
+  /** Each source once; the place of the tube is a matter of the element and has its usual value where no run gives one. */
+  #sources(): readonly BudgetEntry[] {
+    const ofRuns = this.#axis.parts.flatMap(({ uncertainty }) => [...uncertainty.budget.values()]);
+    const tube = this.#axis.tubes[0];
+    const all =
+      tube === undefined
+        ? ofRuns
+        : [...ofRuns, budgetEntry("tube-position", tube.standardM, USUAL_SITE_WORK)];
+    return all.filter((entry, i) => all.findIndex((each) => each.source === entry.source) === i);
   }
 }
 

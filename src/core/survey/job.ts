@@ -3,6 +3,7 @@ import type { CriterionRequest } from "../criteria/criterion.ts";
 import type { Decision } from "../criteria/decision.ts";
 import type { AccessTube, DesignElement } from "../elements/element.ts";
 import type { SurveyRun } from "../readings/survey-run.ts";
+import type { TypeAUse } from "../uncertainty/type-a/evidence.ts";
 
 /** Where the site is. */
 export interface SitePlace {
@@ -26,4 +27,6 @@ export interface Job {
   readonly instruments: readonly Instrument[];
   readonly calibrations: readonly Calibration[];
   readonly runs: readonly SurveyRun[];
+  /** what is done with standard values that the job's own runs show; report when left out */
+  readonly typeA?: TypeAUse;
 }

@@ -10,6 +10,7 @@ import { resolveBudget } from "../uncertainty/resolve-budget.ts";
 import { type ReducedRun, reduceRun, type StationRow } from "./reduce-run.ts";
 import { classOf, type RunContext } from "./run-context.ts";
 import { withErrors } from "./run-errors.ts";
+import type { Effect } from "./uncertain-axis.ts";
 
 /** What one standard value of a source moves every station by, metres. Runs that share the key share the value. */
 export interface SharedEffect {
@@ -29,6 +30,8 @@ export interface RunUncertainty {
   readonly budget: Budget;
   readonly shared: readonly SharedEffect[];
   readonly stops: StopErrors;
+  /** effects at each station, kept once they are asked for (see `effectsOf`): rows, runs and verdicts ask for the same */
+  readonly kept: (readonly Effect[] | undefined)[];
 }
 
 /** Part of its standard value by which a source is moved to see its effect: small enough to be straight. */
@@ -60,7 +63,7 @@ export function propagateRun(
   }
   for (const [i, tie] of run.ties.entries())
     if (tie.standardUncertaintyRad > 0) shared.push(tieEffect(run, atOrigin, base, tie, i));
-  return { path, budget, shared, stops: stopErrors(run, path, reduced.rows, budget) };
+  return { path, budget, shared, stops: stopErrors(run, path, reduced.rows, budget), kept: [] };
 }
 
 export const budgetOfRun = (run: SurveyRun, context: RunContext): Budget =>
@@ -69,6 +72,7 @@ export const budgetOfRun = (run: SurveyRun, context: RunContext): Budget =>
     instrumentClass: classOf(context),
     ofInstrument: context.instrument?.declaredErrors ?? [],
     calibrations: context.calibrations,
+    evidence: context.evidence ?? [],
   });
 
 /** A head that is off moves the whole hole by as much. */

@@ -3,7 +3,9 @@ import type { NorthEastDown } from "../geometry/vector.ts";
 import type { PathMethodId } from "../path/path-method.ts";
 import type { SurveyRun } from "../readings/survey-run.ts";
 import { contract } from "../result.ts";
+import type { Evidence } from "../uncertainty/type-a/evidence.ts";
 import type { ElementWork, WorkedRun } from "./axis-of-element.ts";
+import { gatherEvidence } from "./gather-evidence.ts";
 import type { Job } from "./job.ts";
 import { propagateRun } from "./propagate-run.ts";
 import { reduceElement } from "./reduce-element.ts";
@@ -45,17 +47,26 @@ export function reduceJob(job: Job, options: ReduceOptions = {}): JobResults {
   const tubesOf = groupBy(job.tubes, (tube) => tube.elementId);
   const context = contextMaker(job, method);
   const trials = { trials: options.trials, seed: options.seed ?? 1 };
+  const replaces = job.typeA === "replace";
+  const firstPass = (element: DesignElement): readonly FirstPass[] =>
+    (runsOf.get(element.id) ?? []).map((run) => {
+      const own = context(run, topOf(run, element, tubesOf.get(element.id) ?? []));
+      return { run, context: own, reduced: reduceRun(run, own) };
+    });
+  // evidence that goes into the budgets comes from the whole job, so that what is asked for changes no verdict
+  const spoken = replaces ? job.elements : elements;
+  const worked = new Map(spoken.map((element) => [element.id, firstPass(element)]));
+  const evidence = gatherEvidence([...worked.values()].flat(), replaces);
+  const usedOf = groupBy(
+    evidence.filter(({ used }) => used),
+    ({ instrumentId }) => instrumentId,
+  );
   const runs: RunResult[] = [];
   const results = elements.map((element, i) => {
-    const tubes = tubesOf.get(element.id) ?? [];
     const work: ElementWork = {
       element,
-      tubes,
-      runs: (runsOf.get(element.id) ?? []).map((run) => {
-        const own = context(run, topOf(run, element, tubes));
-        const reduced = reduceRun(run, own);
-        return { run, context: own, reduced, uncertainty: propagateRun(run, own, reduced) };
-      }),
+      tubes: tubesOf.get(element.id) ?? [],
+      runs: worked.get(element.id)!.map((each) => withUncertainty(each, usedOf.get(each.run.instrumentId))),
       criteria: job.criteria,
       decision: job.decision,
       method,
@@ -65,7 +76,18 @@ export function reduceJob(job: Job, options: ReduceOptions = {}): JobResults {
     options.onProgress?.(i + 1, elements.length);
     return result;
   });
-  return { runs, elements: results };
+  return { runs, elements: results, evidence };
+}
+
+/** A run worked out, before its uncertainty is known: evidence of all runs may come in between. */
+type FirstPass = Omit<WorkedRun, "uncertainty">;
+
+function withUncertainty(
+  { run, context, reduced }: FirstPass,
+  evidence: readonly Evidence[] = [],
+): WorkedRun {
+  const own = { ...context, evidence };
+  return { run, context: own, reduced, uncertainty: propagateRun(run, own, reduced) };
 }
 
 function contextMaker(job: Job, method: PathMethodId) {

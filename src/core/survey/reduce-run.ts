@@ -6,11 +6,12 @@ import {
   usualInterval,
 } from "../correction/combine-passes.ts";
 import { layOutRun, type RunLayout } from "../correction/passes.ts";
-import { type CorrectedTilts, withoutZero } from "../correction/tilt.ts";
+import { type AngleZero, type CorrectedTilts, withoutZero } from "../correction/tilt.ts";
 import { tangentFromInclination, tangentFromTilt } from "../frames/attitude.ts";
 import type { TangentProfile } from "../frames/tangent-profile.ts";
 import type { NorthEastDown } from "../geometry/vector.ts";
 import type { SurveyRun } from "../readings/survey-run.ts";
+import type { Closure } from "../uncertainty/type-a/from-closures.ts";
 import { degreesFromRadians } from "../units/quantity.ts";
 import { buildPath } from "./build-path.ts";
 import { type PassStations, passTangents, type StationVariance, withTopRow } from "./pass-stations.ts";
@@ -30,6 +31,21 @@ export interface ReducedRun {
   readonly tangents: PassTangents | undefined;
   /** which readings each station rests on; empty where the run could not be worked out */
   readonly rows: readonly StationRow[];
+  /** what the run says of its instrument; undefined where it could not be worked out */
+  readonly evidence: RunEvidence | undefined;
+}
+
+/** What a run shows of how well its instrument reads. */
+export interface RunEvidence {
+  readonly passes: readonly PassStations[];
+  /** heading of probe +x by row; undefined where the readings are azimuths */
+  readonly headingRad: Float64Array | undefined;
+  /** sines of the lean by row, with the zero taken off; undefined where the readings are inclinations */
+  readonly tilts: CorrectedTilts | undefined;
+  /** zero that turning the probe left to be found */
+  readonly faceZero: AngleZero | undefined;
+  /** what a gyro brought back, before anything was spread */
+  readonly closure: (Closure & { readonly referenceRad: number }) | undefined;
 }
 
 /**
@@ -72,6 +88,7 @@ export function reduceRun(run: SurveyRun, context: RunContext): ReducedRun {
             sharedVariance: outcome.sharedVariance,
           },
     rows: path === undefined ? [] : (outcome?.rows ?? []),
+    evidence: path === undefined ? undefined : outcome?.evidence,
   };
 }
 
@@ -80,6 +97,7 @@ interface RunTangents {
   readonly variance: Float64Array;
   readonly sharedVariance: Float64Array;
   readonly rows: readonly StationRow[];
+  readonly evidence: RunEvidence;
   readonly judgeable: boolean;
   /** usual distance between stations, metres */
   readonly intervalM: number;
@@ -123,7 +141,8 @@ function tangentsOfRun(run: SurveyRun, context: RunContext, record: RunRecord): 
     const directionOf = (row: number) =>
       tangentFromInclination(inclinationRad[row]!, azimuthRad[row]! + run.azimuthToGridRad);
     const spread = { wanderRad: 0, referenceRad: run.azimuthUncertaintyRad, zeroRad: 0 };
-    return combineRun(run, context, layout, depthM, directionOf, spread, true, record);
+    const shown = { headingRad: undefined, tilts: undefined, faceZero: undefined, closure: undefined };
+    return combineRun(run, context, layout, depthM, directionOf, spread, shown, true, record);
   }
   const rawTilts = runTilts(run, context, record);
   const headingsOf = (tilts: CorrectedTilts, into: RunRecord) =>
@@ -145,6 +164,7 @@ function tangentsOfRun(run: SurveyRun, context: RunContext, record: RunRecord): 
     depthM,
     directionOf,
     { ...headings, zeroRad: zero === undefined ? classOf(context).tilt.zeroRad : 0 },
+    { headingRad: headings.headingRad, tilts, faceZero: zero, closure: headings.closure },
     headings.judgeable,
     record,
   );
@@ -157,6 +177,7 @@ function combineRun(
   depthM: Float64Array,
   directionOf: (row: number) => NorthEastDown,
   spread: Spread,
+  shown: Omit<RunEvidence, "passes">,
   judgeable: boolean,
   record: RunRecord,
 ): RunTangents | undefined {
@@ -196,6 +217,7 @@ function combineRun(
     variance: sharedVariance.map((shared, i) => shared + meanOwn / Math.max(passesAt[i]!, 1)),
     sharedVariance,
     rows: stationRows(contributions, passes),
+    evidence: { ...shown, passes },
     judgeable,
     intervalM: usualInterval(base.depthM),
   };

@@ -5,6 +5,7 @@ import type { PathMethodId } from "../path/path-method.ts";
 import type { Issue } from "../result.ts";
 import type { BudgetEntry } from "../uncertainty/budget.ts";
 import type { SourceId } from "../uncertainty/error-source.ts";
+import type { Evidence } from "../uncertainty/type-a/evidence.ts";
 import type { Covariance } from "./uncertain-axis.ts";
 
 /** One run, reduced. `path` is undefined where the run could not be worked out; the findings say why. */
@@ -118,4 +119,6 @@ export interface ElementResult {
 export interface JobResults {
   readonly runs: readonly RunResult[];
   readonly elements: readonly ElementResult[];
+  /** standard values that the runs and calibrations of the job show, beside the declared ones */
+  readonly evidence: readonly Evidence[];
 }

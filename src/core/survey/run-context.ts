@@ -9,6 +9,7 @@ import {
   type InstrumentClass,
   instrumentClassOf,
 } from "../uncertainty/instrument-class.ts";
+import type { Evidence } from "../uncertainty/type-a/evidence.ts";
 import type { SitePlace } from "./job.ts";
 
 /** What a run needs beside its own readings. */
@@ -20,6 +21,8 @@ export interface RunContext {
   /** as-built position of the reference top, where depth is 0 */
   readonly top: NorthEastDown;
   readonly method: PathMethodId;
+  /** what the job's own runs show of the instrument, where that takes the place of declared values */
+  readonly evidence?: readonly Evidence[];
 }
 
 export const classOf = (context: RunContext): InstrumentClass =>

@@ -5,6 +5,7 @@ import type { RunLayout } from "../correction/passes.ts";
 import type { CorrectedTilts } from "../correction/tilt.ts";
 import { earthRateGrid } from "../frames/earth.ts";
 import type { HeadingReference, SurveyRun } from "../readings/survey-run.ts";
+import type { Closure } from "../uncertainty/type-a/from-closures.ts";
 import { degreesFromRadians, SECONDS_PER_HOUR } from "../units/quantity.ts";
 import { calibrationOf, classOf, type RunContext, type RunRecord } from "./run-context.ts";
 import { stepRevisions } from "./steps.ts";
@@ -18,6 +19,8 @@ export interface RunHeadings {
   readonly wanderRad: number;
   /** standard uncertainty of the run's headings as a whole, radians: what another run need not share */
   readonly referenceRad: number;
+  /** what the gyro brought back, with the uncertainty of one reference; undefined where nothing was closed */
+  readonly closure: (Closure & { readonly referenceRad: number }) | undefined;
 }
 
 /** A6: heading of a keyed probe: the groove's bearing, its spiral by depth, and half a turn on face 2. */
@@ -44,7 +47,7 @@ export function keyedHeadings(
   const deepest = depthM.filter(Number.isFinite).reduce((most, depth) => Math.max(most, depth), 0);
   if (first !== undefined && last !== undefined && last.depthM < deepest - 0.001)
     record.find("warning", "survey.spiral-short", { spiral_to_m: last.depthM, read_to_m: deepest });
-  return { headingRad, judgeable: true, wanderRad: 0, referenceRad: 0 };
+  return { headingRad, judgeable: true, wanderRad: 0, referenceRad: 0, closure: undefined };
 }
 
 /** Twist of the groove at a depth: linear between the measured depths, the nearest one's outside of them. */
@@ -109,6 +112,7 @@ export function carriedHeadings(
   const walkRad = classOf(context).gyro.walk * Math.sqrt(spanS / parts);
   const references = usableKnown.map((reference) => reference.standardUncertaintyRad);
   const [first, last] = [references[0]!, references[references.length - 1]!];
+  const seconds = rows.timeS[usableKnown[usableKnown.length - 1]!.row]! - rows.timeS[usableKnown[0]!.row]!;
   // Closed on two headings, the way down leans on the first and the way up on the last.
   const between = closed.model === "none" ? 0 : Math.hypot(first, last) / Math.SQRT2;
   return {
@@ -116,6 +120,14 @@ export function carriedHeadings(
     judgeable,
     wanderRad: Math.hypot(walkRad, between),
     referenceRad: Math.hypot(walkRad, closed.model === "none" ? first : Math.hypot(first, last) / 2),
+    closure:
+      seconds > 0 && Number.isFinite(closed.misclosureRad)
+        ? {
+            misclosureRad: closed.misclosureRad,
+            seconds,
+            referenceRad: Math.hypot(first, last) / Math.SQRT2,
+          }
+        : undefined,
   };
 }
 

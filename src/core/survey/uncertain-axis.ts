@@ -94,6 +94,12 @@ function combined(first: Effect, a: number, second: Effect, b: number): Effect {
 }
 
 function effectsAtStation(uncertainty: RunUncertainty, station: number): readonly Effect[] {
+  const { kept } = uncertainty;
+  kept[station] ??= workOutEffects(uncertainty, station);
+  return kept[station];
+}
+
+function workOutEffects(uncertainty: RunUncertainty, station: number): readonly Effect[] {
   const shared = uncertainty.shared.map(({ source, key, north, east, down }) => ({
     source,
     key,

@@ -71,6 +71,9 @@ export function budgetOf(entries: readonly BudgetEntry[]): Budget {
   return new Map(entries.map((entry) => [entry.source, entry]));
 }
 
+/** Where a value comes from that nobody gave: common practice, no source. */
+export const USUAL_SITE_WORK = "usual site work";
+
 /**
  * What is usual for a class of instrument and for site work, before anything of the job is known.
  *
@@ -79,7 +82,7 @@ export function budgetOf(entries: readonly BudgetEntry[]): Budget {
 export function classBudget(instrument: InstrumentClass): readonly BudgetEntry[] {
   const from = `class ${instrument.id}`;
   const { tilt, gyro } = instrument;
-  const usual = "usual site work";
+  const usual = USUAL_SITE_WORK;
   return [
     budgetEntry("tilt-noise", tilt.noiseRad, from),
     budgetEntry("tilt-zero-x", tilt.zeroRad, from),

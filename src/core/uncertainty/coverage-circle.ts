@@ -1,7 +1,8 @@
 import { normalQuantile } from "../num/normal.ts";
 import { contract } from "../result.ts";
 
-const ANGLES = 128;
+/** points of the angle integral: as many as a thin ellipse needs, twice what a round one does */
+const angles = (ratio: number): number => Math.max(24, Math.ceil(12 / ratio));
 const ROUNDS = 30;
 /** below this ratio of the axes the angle integral needs more than its points, and the series is as good */
 const THIN = 0.1;
@@ -27,8 +28,10 @@ export function coverageCircle(semiMajor: number, semiMinor: number, probability
   const onLine = normalQuantile((1 + probability) / 2);
   // R^2 = x^2 + y^2: a thin y lengthens R by y^2 / (2 x) on the average
   if (ratio < THIN) return semiMajor * (onLine + (ratio * ratio) / (2 * onLine));
-  let radius = onLine;
-  for (let round = 0; round < ROUNDS; round++) {
+  // exact at both ends, and close enough between them for two or three rounds
+  const round = Math.sqrt(-2 * Math.log(1 - probability));
+  let radius = Math.sqrt(onLine ** 2 + (round ** 2 - onLine ** 2) * ratio ** 3);
+  for (let i = 0; i < ROUNDS; i++) {
     const { inside, density } = insideUnit(ratio, radius);
     const step = (probability - inside) / density;
     radius += step;
@@ -41,13 +44,14 @@ export function coverageCircle(semiMajor: number, semiMinor: number, probability
 function insideUnit(ratio: number, radius: number): { inside: number; density: number } {
   let inside = 0;
   let density = 0;
-  for (let i = 0; i < ANGLES; i++) {
-    const angle = (Math.PI * (i + 0.5)) / ANGLES;
+  const count = angles(ratio);
+  for (let i = 0; i < count; i++) {
+    const angle = (Math.PI * (i + 0.5)) / count;
     const g = Math.cos(angle) ** 2 + (Math.sin(angle) / ratio) ** 2;
     const left = Math.exp((-radius * radius * g) / 2);
     inside += (1 - left) / g;
     density += radius * left;
   }
-  const scale = 1 / (ANGLES * ratio);
+  const scale = 1 / (count * ratio);
   return { inside: inside * scale, density: density * scale };
 }

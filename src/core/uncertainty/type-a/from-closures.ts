@@ -19,7 +19,8 @@ export interface Closure {
  *
  * @param closures runs of one instrument. Shape: n.
  * @param referenceRad standard uncertainty of setting the probe to one reference, sigma, radians.
- * @returns rad / sqrt(s); undefined with fewer than 2 closures. Degrees of freedom: n where the gyro makes the misclosures,
+ * @param fitted rates that were estimated from these misclosures and taken off them.
+ * @returns rad / sqrt(s); undefined with fewer than 2 closures more than were fitted. Degrees of freedom: n - fitted where the gyro makes the misclosures,
  *   fewer where the references do; 0 for N = 0.
  * @throws ContractError if a misclosure is not finite, a time not positive, or the uncertainty negative.
  *
@@ -27,27 +28,33 @@ export interface Closure {
  * Source: rule C4; moment estimator of a variance component, first order for its degrees of freedom.
  * Checked against: closed form for equal times and simulation (type-a.test.ts).
  */
-export function fromClosures(closures: readonly Closure[], referenceRad: number): TypeAValue | undefined {
+export function fromClosures(
+  closures: readonly Closure[],
+  referenceRad: number,
+  fitted = 0,
+): TypeAValue | undefined {
   checkClosures(closures, referenceRad);
-  const n = closures.length;
+  const n = closures.length - fitted;
   if (n < 2) return undefined;
-  const walk2 = walkSquared(closures, referenceRad);
+  const walk2 = walkSquared(closures, referenceRad, n);
   if (walk2 === 0) return { value: 0, degreesOfFreedom: 0, from: "closures" };
   const information = closures.reduce(
     (sum, { seconds }) => sum + seconds / varianceOf(seconds, referenceRad, Math.sqrt(walk2)),
     0,
   );
-  return { value: Math.sqrt(walk2), degreesOfFreedom: (walk2 * information) ** 2 / n, from: "closures" };
+  // how much of the variance of a closure is the gyro's, on average
+  const part = (walk2 * information) / closures.length;
+  const degreesOfFreedom = part * part * n;
+  return { value: Math.sqrt(walk2), degreesOfFreedom, from: "closures" };
 }
 
-function walkSquared(closures: readonly Closure[], referenceRad: number): number {
-  const n = closures.length;
+function walkSquared(closures: readonly Closure[], referenceRad: number, n: number): number {
   // all of every misclosure put down to the gyro
   const most = closures.reduce((sum, { misclosureRad, seconds }) => sum + misclosureRad ** 2 / seconds, 0);
   if (referenceRad === 0 || most === 0) return most / n;
   const excess = (walk2: number): number => chiSquareOf(closures, referenceRad, Math.sqrt(walk2)) - n;
   if (!(excess(0) > 0)) return 0;
-  // at `most` each term is at most its share of 1, so the sum is below n
+  // at `most` each term is at most its share of 1, so the sum is at most 1
   return findRoot((share) => excess(share * most), 0, 1) * most;
 }
 
