@@ -135,7 +135,7 @@ function drawLegend(view: ElementView, columns: readonly BudgetColumn[], top: nu
         fill: FILLS[i],
         stroke: INK,
         "stroke-width": 0.9,
-      }) + text(MARGIN + 38, y, content)
+      }) + text(MARGIN + 38, y, fitText(content, SIZE.body, PAGE_WIDTH - 2 * MARGIN - 38))
     );
   });
   return {

@@ -71,7 +71,9 @@ export function budgetRows(view: ElementView, columns: readonly BudgetColumn[]):
     .map((each) => ({ ...each, most: Math.max(...each.parts.map(({ share }) => share)) }))
     .filter(({ most }) => most > 0)
     .toSorted((a, b) => b.most - a.most);
-  const shown = ranked.filter(({ most }, i) => most >= LEAST_SHARE && i < MOST_ROWS);
+  const large = ranked.filter(({ most }, i) => most >= LEAST_SHARE && i < MOST_ROWS);
+  // a row for the rest is no shorter than the one source in it
+  const shown = ranked.length - large.length === 1 ? ranked : large;
   const rest = ranked.slice(shown.length);
   const rows = shown.map(({ source, parts }) => ({
     id: source,

@@ -12,7 +12,7 @@ import type { BudgetColumn } from "./budget-rows.ts";
 import type { ElementView } from "./view.ts";
 
 /** So many sources that would have to go together are named; the others are counted. */
-const MOST_NAMED = 4;
+const MOST_NAMED = 6;
 
 /** What a source is called, with a capital where it begins a line. */
 export function sourceName(source: SourceId, language: Language): string {
@@ -69,8 +69,10 @@ export function halvingSentence(view: ElementView, column: BudgetColumn): string
     case "one-source":
       return oneSource(view, column, answer);
     case "several-sources": {
-      const names = answer.together.slice(0, MOST_NAMED).map((source) => nameInside(source, language));
-      const others = answer.together.length - names.length;
+      const { together } = answer;
+      const named = together.length === MOST_NAMED + 1 ? together : together.slice(0, MOST_NAMED);
+      const names = named.map((source) => nameInside(source, language));
+      const others = together.length - names.length;
       const more = others > 0 ? [figureWord("budgetRest", language, { count: String(others) })] : [];
       return figureWord("halvingSeveral", language, {
         place,

@@ -73,7 +73,7 @@ function allowanceView(
   return [
     {
       label: kind.text[language].title,
-      allowanceM: (downM) => kind.allowanceM?.(element, downM, request) ?? Number.NaN,
+      allowanceM: (downM, component) => kind.allowanceM?.(element, downM, request, component) ?? Number.NaN,
     },
   ];
 }

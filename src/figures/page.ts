@@ -57,6 +57,7 @@ export function drawSheet({ subjectId, jobName, captions }: Subject, page: Page)
   const room = PAGE_WIDTH - 2 * MARGIN;
   const heading = fitText(`${subjectId} · ${page.title}`, SIZE.title, room - LEAST_JOB_ROOM, true);
   const jobRoom = room - textWidth(heading, SIZE.title, true) - 24;
+  const subtitleSize = textWidth(page.subtitle, SIZE.body) <= room ? SIZE.body : SIZE.label;
   const contents = [
     tag("title", { id: `${key}-title` }, escapeXml(`${subjectId}: ${page.title}`)),
     tag("desc", { id: `${key}-desc` }, escapeXml(page.description)),
@@ -66,7 +67,7 @@ export function drawSheet({ subjectId, jobName, captions }: Subject, page: Page)
       "font-size": SIZE.title,
       "font-weight": "bold",
     }),
-    text(MARGIN, 43, fitText(page.subtitle, SIZE.body, room)),
+    text(MARGIN, 43, fitText(page.subtitle, subtitleSize, room), { "font-size": subtitleSize }),
     text(PAGE_WIDTH - MARGIN, 24, fitText(jobName, SIZE.body, jobRoom), { "text-anchor": "end" }),
     line(0.5, HEAD_HEIGHT, PAGE_WIDTH - 0.5, HEAD_HEIGHT, LINE.level),
     page.body,

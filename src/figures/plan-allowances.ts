@@ -1,9 +1,13 @@
-import { type FigureWord, figureWord, formatLevel } from "#text";
+import type { Language } from "#core";
+import { type FigureWord, figureWord, formatLevel, formatOffset } from "#text";
 import type { AxisParts } from "./axis-parts.ts";
 import type { AllowanceView, ElementView } from "./view.ts";
 
 export interface AllowanceCircle {
+  /** of the circle, or of the one round the rectangle */
   readonly radiusM: number;
+  /** half sides of a rectangle round the design axis, where along and across have limits of their own */
+  readonly rectangle: { readonly alongM: number; readonly acrossM: number } | undefined;
   /** where it applies; undefined = at all levels shown */
   readonly place: string | undefined;
   /** false where it is so much larger than the offsets that drawing it would hide them */
@@ -48,16 +52,36 @@ function otherLevels(view: ElementView): Level[] {
   ];
 }
 
+function shapeAt(allowance: AllowanceView, downM: number): Pick<AllowanceCircle, "radiusM" | "rectangle"> {
+  const alongM = allowance.allowanceM(downM, "along");
+  const acrossM = allowance.allowanceM(downM, "across");
+  return Math.abs(alongM - acrossM) > SAME_M
+    ? { radiusM: Math.hypot(alongM, acrossM), rectangle: { alongM, acrossM } }
+    : { radiusM: allowance.allowanceM(downM), rectangle: undefined };
+}
+
+/** What an allowance allows: the radius, or along and across. */
+export function allowanceText(
+  { radiusM, rectangle }: Pick<AllowanceCircle, "radiusM" | "rectangle">,
+  language: Language,
+): string {
+  if (rectangle === undefined) return formatOffset(radiusM, language);
+  return figureWord("alongAcross", language, {
+    along: formatOffset(rectangle.alongM, language),
+    across: formatOffset(rectangle.acrossM, language),
+  });
+}
+
 function circlesOf(allowance: AllowanceView, view: ElementView, parts: AxisParts) {
   const at = (levels: readonly Level[]) =>
     levels
-      .map(({ downM, place }) => ({ radiusM: allowance.allowanceM(downM), place }))
+      .map(({ downM, place }) => ({ ...shapeAt(allowance, downM), place }))
       .filter(({ radiusM }) => Number.isFinite(radiusM) && radiusM > 0);
   const usual = at(usualLevels(view, parts));
   const [first, second] = usual;
   if (first === undefined) return at(otherLevels(view)).slice(0, 1);
   const isOne = second !== undefined && Math.abs(first.radiusM - second.radiusM) < SAME_M;
-  return isOne ? [{ radiusM: first.radiusM, place: undefined }] : usual;
+  return isOne ? [{ ...first, place: undefined }] : usual;
 }
 
 /** Allowances as circles round the design axis, for those that say something of a level that is shown. */

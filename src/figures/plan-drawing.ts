@@ -1,10 +1,10 @@
 import { line as curve } from "d3-shape";
 import type { AxisRow } from "#core";
-import { figureWord, formatOffset } from "#text";
+import { figureWord } from "#text";
 import type { AxisParts } from "./axis-parts.ts";
 import { type Box, type Label, placeLabels } from "./place-labels.ts";
 import type { Place } from "./places.ts";
-import { planAllowances } from "./plan-allowances.ts";
+import { allowanceText, planAllowances } from "./plan-allowances.ts";
 import { drawPlanAxes, drawRings, drawRingValues, freeDiagonal } from "./plan-axes.ts";
 import { planEllipses } from "./plan-ellipses.ts";
 import { planOffset } from "./plan-offset.ts";
@@ -12,7 +12,7 @@ import { drawOutlines } from "./plan-outlines.ts";
 import { PLAN_FRAME, PLAN_MIDDLE, type PlanScale, planScale } from "./plan-scale.ts";
 import { positionMarker } from "./position-marker.ts";
 import { AS_BUILT, allowanceLine, HALO, LINE } from "./style.ts";
-import { circle, tag, text } from "./svg/markup.ts";
+import { circle, polygon, tag, text } from "./svg/markup.ts";
 import type { ElementView } from "./view.ts";
 
 /** Stations closer than this on the page, on average, are not marked: they would hide the line. Drawing units. */
@@ -71,14 +71,29 @@ function drawAllowances(view: ElementView, parts: AxisParts, scale: PlanScale): 
     .flatMap(({ circles, index }) =>
       circles
         .filter(({ drawn }) => drawn)
-        .map(({ radiusM }) =>
-          circle(PLAN_MIDDLE.x, PLAN_MIDDLE.y, scale.length(radiusM), {
-            ...allowanceLine(index),
-            "data-part": "allowance",
-          }),
-        ),
+        .map(({ radiusM, rectangle }) => {
+          const style = { ...allowanceLine(index), "data-part": "allowance" };
+          return rectangle === undefined
+            ? circle(PLAN_MIDDLE.x, PLAN_MIDDLE.y, scale.length(radiusM), style)
+            : polygon(cornersOf(rectangle, view.alongBearingRad, scale), style);
+        }),
     )
     .join("");
+}
+
+/** Corners of a rectangle round the design axis, its first half side towards a bearing. */
+function cornersOf(
+  { alongM, acrossM }: { readonly alongM: number; readonly acrossM: number },
+  bearingRad: number,
+  scale: PlanScale,
+): readonly (readonly [number, number])[] {
+  const [cos, sin] = [Math.cos(bearingRad), Math.sin(bearingRad)];
+  return [
+    [alongM, acrossM],
+    [alongM, -acrossM],
+    [-alongM, -acrossM],
+    [-alongM, acrossM],
+  ].map(([along, across]) => [scale.x(along! * sin + across! * cos), scale.y(along! * cos - across! * sin)]);
 }
 
 /** The allowance and the level at which it applies, written on its circle, on the side where the ring values are not. */
@@ -89,9 +104,9 @@ function allowanceLabels(
   side: number,
 ): readonly Label[] {
   return planAllowances(view, parts).flatMap(({ circles }) =>
-    circles.flatMap(({ radiusM, place, drawn }) => {
+    circles.flatMap(({ radiusM, place, drawn, rectangle }) => {
       if (!drawn) return [];
-      const value = formatOffset(radiusM, view.language);
+      const value = allowanceText({ radiusM, rectangle }, view.language);
       const content = place === undefined ? value : `${place} ${value}`;
       const reach = scale.length(radiusM) * Math.SQRT1_2;
       return [{ x: PLAN_MIDDLE.x + side * reach, y: PLAN_MIDDLE.y + reach, clear: 8, text: content }];

@@ -81,6 +81,21 @@ describe("plan", () => {
     expect(Math.atan2(toe.x - head.x, head.y - toe.y)).toBeCloseTo(bearing, 3);
     expect(Math.abs(Math.hypot(toe.x - head.x, toe.y - head.y) / unitsPerM(svg) - 0.1)).toBeLessThan(1e-4);
   });
+  test("limits along and across are a rectangle turned with the element, with its own sides", () => {
+    const allowance = {
+      label: "Panel",
+      allowanceM: (_downM: number, component?: "along" | "across") => (component === "across" ? 0.025 : 0.05),
+    };
+    const svg = planFigure(viewOf({ alongBearingRad: Math.PI / 2, allowances: [allowance] }));
+    const points = /<polygon points="([^"]+)"[^>]*data-part="allowance"/.exec(svg)![1]!;
+    const corners = points.split(" ").map((pair) => pair.split(",").map(Number) as [number, number]);
+    const reach = (of: 0 | 1) =>
+      (Math.max(...corners.map((c) => c[of])) - Math.min(...corners.map((c) => c[of]))) / 2;
+    expect(reach(0) / unitsPerM(svg)).toBeCloseTo(0.05, 4);
+    expect(reach(1) / unitsPerM(svg)).toBeCloseTo(0.025, 4);
+    expect(allowanceRadii(svg)).toEqual([]);
+    expect(svg.replaceAll(/<[^>]*>/g, " ")).toContain("50 mm along, 25 mm across");
+  });
   test("every circle is written as one, so that it stays one", () => {
     const svg = planFigure(viewOf());
     expect(svg).not.toContain("<ellipse");

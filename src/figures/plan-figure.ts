@@ -5,7 +5,7 @@ import { describeElement, describeFigure } from "./describe.ts";
 import { drawKey, drawNotes, KEY_LEFT, type KeyEntry, lineEntry, northArrow } from "./key-column.ts";
 import { BODY_TOP, drawPage } from "./page.ts";
 import { markedPlaces, type Place } from "./places.ts";
-import { planAllowances } from "./plan-allowances.ts";
+import { allowanceText, planAllowances } from "./plan-allowances.ts";
 import { drawPlan } from "./plan-drawing.ts";
 import { planOffset } from "./plan-offset.ts";
 import { DESIGN_OUTLINE, lowestPlace } from "./plan-outlines.ts";
@@ -81,8 +81,8 @@ function keyEntries(
     lineEntry(
       `${word("allowance")}: ${label}`,
       allowanceLine(index),
-      circles.map(({ radiusM, place, drawn }) => {
-        const value = formatOffset(radiusM, view.language);
+      circles.map(({ place, drawn, ...shape }) => {
+        const value = allowanceText(shape, view.language);
         const named = place === undefined ? value : `${place}: ${value}`;
         return drawn ? named : `${named}, ${word("outsideFrame")}`;
       }),

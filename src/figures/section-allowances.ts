@@ -1,9 +1,10 @@
 import { line as curve } from "d3-shape";
 import type { AxisParts } from "./axis-parts.ts";
+import type { SectionPanel } from "./section-panels.ts";
 import { allowanceLevels, type SectionScale } from "./section-scale.ts";
 import { allowanceLine, INK } from "./style.ts";
 import { line, tag } from "./svg/markup.ts";
-import type { AllowanceView, ElementView } from "./view.ts";
+import type { ElementView } from "./view.ts";
 
 /** Half the height of the end strokes of an allowance that holds at one level only, drawing units. */
 const END_STROKE = 6;
@@ -13,17 +14,18 @@ export function drawSectionAllowances(
   view: ElementView,
   parts: AxisParts,
   scale: SectionScale,
-  panel: 0 | 1,
+  panel: SectionPanel,
+  index: 0 | 1,
 ): string {
   const levels = allowanceLevels(view, parts);
   const bar = ({ downM, allowedM }: Sample) =>
-    allowanceBar(scale.x(panel, -allowedM), scale.x(panel, allowedM), scale.y(downM));
+    allowanceBar(scale.x(index, -allowedM), scale.x(index, allowedM), scale.y(downM));
   return tag(
     "g",
     { "data-part": "allowances" },
     ...view.allowances.map((allowance, i) => {
-      const runs = finiteRuns(allowance, levels);
-      return runs.map((run) => (run.length > 1 ? envelope(run, scale, panel, i) : bar(run[0]!))).join("");
+      const runs = finiteRuns((downM) => allowance.allowanceM(downM, panel.component), levels);
+      return runs.map((run) => (run.length > 1 ? envelope(run, scale, index, i) : bar(run[0]!))).join("");
     }),
   );
 }
@@ -34,11 +36,11 @@ interface Sample {
 }
 
 /** Levels next to each other at which the allowance is known, run by run. */
-function finiteRuns(allowance: AllowanceView, levels: readonly number[]): Sample[][] {
+function finiteRuns(allowed: (downM: number) => number, levels: readonly number[]): Sample[][] {
   const runs: Sample[][] = [];
   let open = false;
   for (const downM of levels) {
-    const allowedM = allowance.allowanceM(downM);
+    const allowedM = allowed(downM);
     const known = Number.isFinite(allowedM) && allowedM >= 0;
     if (known && !open) runs.push([]);
     if (known) runs.at(-1)!.push({ downM, allowedM });

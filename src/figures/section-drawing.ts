@@ -138,7 +138,7 @@ function drawPanel(
     line(middle, scale.y(head.down), middle, scale.y(toe), LINE.design),
     ...namedLevels(view).map((level) => levelMark(scale, index, side, level)),
     drawBand(view, parts, scale, panel, index),
-    drawSectionAllowances(view, parts, scale, index),
+    drawSectionAllowances(view, parts, scale, panel, index),
     index === 0 ? levelNames(view, scale, side) : "",
     drawAsBuilt(parts, scale, panel, index),
     drawErrorBars(view, parts, places, scale, panel, index),
@@ -219,19 +219,15 @@ function namedLevels({ element }: ElementView): NamedLevel[] {
   ];
 }
 
-/** Names of the levels in the first panel; one too close below another stands further in. */
+/** Names of the levels in the first panel, above their lines; one too close below another stands below its line. */
 function levelNames(view: ElementView, scale: SectionScale, side: "left" | "right"): string {
   const edge = side === "left" ? scale.left[0] + 18 : scale.left[0] + PANEL_WIDTH - 18;
-  const inwards = side === "left" ? 1 : -1;
-  let [x, lastY] = [edge, Number.NEGATIVE_INFINITY];
-  let width = 0;
+  let lastY = Number.NEGATIVE_INFINITY;
   const drawn = namedLevels(view).map(({ word, downM }) => {
-    const y = scale.y(downM) - 3;
-    x = Math.abs(y - lastY) < SIZE.label + 1 ? x + inwards * (width + 8) : edge;
+    const above = scale.y(downM) - 3;
+    const y = above - lastY < SIZE.label + 4 ? above + SIZE.label + 3 : above;
     lastY = y;
-    const name = figureWord(word, view.language);
-    width = textWidth(name, SIZE.label);
-    return text(x, y, name, {
+    return text(edge, y, figureWord(word, view.language), {
       "font-size": SIZE.label,
       "text-anchor": side === "left" ? "start" : "end",
       ...HALO,

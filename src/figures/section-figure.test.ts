@@ -80,4 +80,19 @@ describe("section", () => {
     expect(svg).toContain(">Along (mm)<");
     for (const bearing of ["045.0°", "225.0°", "135.0°", "315.0°"]) expect(svg).toContain(bearing);
   });
+  test("each panel shows the limit of its own part of the offset", () => {
+    const panelLimit = {
+      label: "Panel",
+      allowanceM: (_down: number, component?: "along" | "across") => (component === "across" ? 0.025 : 0.05),
+    };
+    const svg = sectionFigure(viewOf({ allowances: [panelLimit] }));
+    const widths = [...svg.matchAll(/<g data-part="allowances">(.*?)<\/g>/g)].map(([, group]) => {
+      const sides = [...group!.matchAll(/d="M([\d.]+),/g)].map((match) => Number(match[1]));
+      return sides[1]! - sides[0]!;
+    });
+    // along is north here, the second panel
+    expect(widths[1]! / widths[0]!).toBeCloseTo(2, 2);
+    const words = svg.replaceAll(/<[^>]*>/g, " ").replaceAll(/\s+/g, " ");
+    expect(words).toContain("East 25 mm North 50 mm");
+  });
 });

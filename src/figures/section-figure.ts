@@ -41,16 +41,26 @@ function placeEntry(
 function allowanceEntry(view: ElementView, parts: AxisParts, halfM: number, index: number): KeyEntry {
   const { label, allowanceM } = view.allowances[index]!;
   const { language } = view;
-  const values = allowanceLevels(view, parts).map(allowanceM).filter(Number.isFinite);
-  const [least, most] = [Math.min(...values), Math.max(...values)];
-  const range = [...new Set([least, most].map((value) => formatOffset(value, language)))].join(" … ");
-  const beyond = least > halfM ? `, ${figureWord("outsideFrame", language)}` : "";
-  const entry = lineEntry(
-    `${figureWord("allowance", language)}: ${label}`,
-    allowanceLine(index),
-    values.length === 0 ? [] : [range + beyond],
+  const levels = allowanceLevels(view, parts);
+  const rangeOf = (component: SectionPanel["component"]) => {
+    const values = levels.map((downM) => allowanceM(downM, component)).filter(Number.isFinite);
+    if (values.length === 0) return undefined;
+    const [least, most] = [Math.min(...values), Math.max(...values)];
+    const range = [...new Set([least, most].map((value) => formatOffset(value, language)))].join(" … ");
+    const beyond = least > halfM ? `, ${figureWord("outsideFrame", language)}` : "";
+    return { text: range + beyond, count: values.length };
+  };
+  const ranges = sectionPanels(view).map((panel) => ({ ...panel, range: rangeOf(panel.component) }));
+  const texts = new Set(ranges.map(({ range }) => range?.text));
+  const details = ranges.flatMap(({ title, range }) =>
+    range === undefined ? [] : [texts.size === 1 ? range.text : `${title} ${range.text}`],
   );
-  return values.length === 1 ? { ...entry, symbol: (x, y) => allowanceBar(x - 8, x + 8, y) } : entry;
+  const entry = lineEntry(`${figureWord("allowance", language)}: ${label}`, allowanceLine(index), [
+    ...new Set(details),
+  ]);
+  return ranges.some(({ range }) => range?.count === 1)
+    ? { ...entry, symbol: (x, y) => allowanceBar(x - 8, x + 8, y) }
+    : entry;
 }
 
 function keyEntries(

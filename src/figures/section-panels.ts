@@ -8,14 +8,16 @@ export interface SectionPanel {
   /** what lies to the left and to the right of the design axis */
   readonly left: string;
   readonly right: string;
+  /** the part of the offset that it shows */
+  readonly component: "along" | "across";
   /** the direction in which offsets are positive, radians from "along" towards "across" */
   readonly fromAlongRad: number;
   /** positive to the right */
   offsetM(row: AxisRow): number;
 }
 
-const ALONG = 0;
-const ACROSS = Math.PI / 2;
+const ALONG = { component: "along", fromAlongRad: 0 } as const;
+const ACROSS = { component: "across", fromAlongRad: Math.PI / 2 } as const;
 
 /** East and north for a plumb element whose "along" is grid north; along and across for all others. */
 export function sectionPanels(view: ElementView): readonly [SectionPanel, SectionPanel] {
@@ -26,14 +28,14 @@ export function sectionPanels(view: ElementView): readonly [SectionPanel, Sectio
         title: word("east"),
         left: word("west"),
         right: word("east"),
-        fromAlongRad: ACROSS,
+        ...ACROSS,
         offsetM: (row) => row.offsetEastM,
       },
       {
         title: word("north"),
         left: word("south"),
         right: word("north"),
-        fromAlongRad: ALONG,
+        ...ALONG,
         offsetM: (row) => row.offsetNorthM,
       },
     ];
@@ -44,14 +46,14 @@ export function sectionPanels(view: ElementView): readonly [SectionPanel, Sectio
       title: word("along"),
       left: bearing(Math.PI),
       right: bearing(0),
-      fromAlongRad: ALONG,
+      ...ALONG,
       offsetM: (row) => row.alongM,
     },
     {
       title: word("across"),
       left: bearing(-Math.PI / 2),
       right: bearing(Math.PI / 2),
-      fromAlongRad: ACROSS,
+      ...ACROSS,
       offsetM: (row) => row.acrossM,
     },
   ];

@@ -89,7 +89,7 @@ export function sectionScale(view: ElementView, parts: AxisParts): SectionScale 
 /** The largest allowance that is drawn in full: all of them, unless that would make the offsets too small to see. */
 function shownAllowanceM(view: ElementView, levels: readonly number[], largestOffsetM: number): number {
   const largestOfEach = view.allowances
-    .map(({ allowanceM }) => Math.max(0, ...levels.map(allowanceM).filter(Number.isFinite)))
+    .map(({ allowanceM }) => Math.max(0, ...levels.map((downM) => allowanceM(downM)).filter(Number.isFinite)))
     .filter((value) => value > 0);
   if (largestOfEach.length === 0) return 0;
   return Math.min(

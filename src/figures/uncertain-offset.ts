@@ -5,6 +5,8 @@ import type { ElementView } from "./view.ts";
 
 /** Rows between the marked places that get their uncertainty drawn as well. */
 const BETWEEN = 5;
+/** Part of their usual distance that they keep from marked places. */
+const LEAST_APART = 0.5;
 
 /** Standard deviations in the half axes of an ellipse that holds 95 % of a plane. */
 const FACTOR_PLANE = coverageFactor(0.95, 2);
@@ -59,12 +61,13 @@ export function uncertainRows(
   const chosen = new Set(places.map(({ row }) => row));
   const stations = parts.rows.filter((row) => !row.interpolated);
   const [top, bottom] = [stations[0]?.downM ?? Number.NaN, stations.at(-1)?.downM ?? Number.NaN];
+  const least = (LEAST_APART * (bottom - top)) / (BETWEEN + 1);
   for (let i = 1; i <= BETWEEN && bottom > top; i++) {
     const wanted = top + ((bottom - top) * i) / (BETWEEN + 1);
     const nearest = stations.reduce((best, row) =>
       Math.abs(row.downM - wanted) < Math.abs(best.downM - wanted) ? row : best,
     );
-    chosen.add(nearest);
+    if ([...chosen].every((row) => Math.abs(row.downM - nearest.downM) >= least)) chosen.add(nearest);
   }
   return [...chosen].filter((row) => ellipseOf(row) !== undefined).sort((a, b) => a.downM - b.downM);
 }

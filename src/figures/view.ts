@@ -14,8 +14,11 @@ import type {
 /** An allowance as it applies by level. */
 export interface AllowanceView {
   readonly label: string;
-  /** allowed offset at that level, metres; NaN where the rule says nothing about the level. `downM` = -level. */
-  allowanceM(downM: number): number;
+  /**
+   * allowed offset at that level, metres; NaN where the rule says nothing about the level. `downM` = -level. With a component: of
+   * that part of the offset, where the rule has one for each; without: the larger one.
+   */
+  allowanceM(downM: number, component?: "along" | "across"): number;
 }
 
 /** One verdict as the caption shows it. */

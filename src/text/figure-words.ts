@@ -28,6 +28,7 @@ const english = {
   south: "South",
   along: "Along",
   across: "Across",
+  alongAcross: "{along} along, {across} across",
   towards: "towards {bearing}",
   atLevel: "at level {level}",
   outlineDesign: "Outline, design",
@@ -52,8 +53,7 @@ const english = {
   budgetNote:
     "Shares are of the variance of the offset, along and across together; beside each the standard offset that the source alone would leave.",
   budgetUnknown: "Nothing is known of the uncertainty",
-  budgetTogether:
-    "{place}, level {level}: all together {standard} (one standard deviation), radius for 95 % {u95}",
+  budgetTogether: "{place}, level {level}: together {standard} (standard), radius for 95 % {u95}",
   budgetRest: "{count} others",
   fromUsual: "usual site work",
   fromInstrument: "job, for the instrument",
@@ -120,6 +120,7 @@ const german: Readonly<Record<FigureWord, string>> = {
   south: "Süd",
   along: "Längs",
   across: "Quer",
+  alongAcross: "{along} längs, {across} quer",
   towards: "Richtung {bearing}",
   atLevel: "auf Höhe {level}",
   outlineDesign: "Umriss, Soll",
@@ -144,8 +145,7 @@ const german: Readonly<Record<FigureWord, string>> = {
   budgetNote:
     "Anteile an der Varianz der Abweichung, längs und quer zusammen; daneben die Standardabweichung, die jede Quelle allein ließe.",
   budgetUnknown: "Über die Unsicherheit ist nichts bekannt",
-  budgetTogether:
-    "{place}, Höhe {level}: alle zusammen {standard} (eine Standardabweichung), Radius für 95 % {u95}",
+  budgetTogether: "{place}, Höhe {level}: zusammen {standard} (Standard), Radius für 95 % {u95}",
   budgetRest: "{count} weitere",
   fromUsual: "übliche Baustellenarbeit",
   fromInstrument: "Auftrag, zum Gerät",

@@ -139,7 +139,10 @@ export interface Criterion {
   ): readonly { readonly field: string; readonly expected: string; readonly found: string }[];
   /** Values are unrounded; NaN anywhere must end as NotMeasured, never as a smaller value. */
   measure(axis: JudgedAxis, request: CriterionRequest): Measured | NotMeasured;
-  /** allowed offset from the design axis at a level, metres, for drawings; NaN where there is none */
+  /**
+   * allowed offset from the design axis at a level, metres, for drawings; NaN where there is none. With a component: of that part
+   * of the offset, where the rule has a limit for each; without: the larger one.
+   */
   allowanceM?(
     element: DesignElement,
     downM: number,
