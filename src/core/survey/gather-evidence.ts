@@ -26,14 +26,14 @@ interface Found {
  * Standard values that a job's own runs and calibrations show, instrument by instrument.
  *
  * Every reading speaks once: passes of one hole are taken in pairs that share none, faces of a keyed probe by their sums. Runs over
- * their misclosure limit are left out.
+ * their misclosure limit are left out, which makes closures look a little better where the limit is close.
  *
  * @param worked runs of the job, worked out. @param replaces whether well-founded values are to take the place of declared ones;
  *   of several for one source, the first in the order double runs, face sums, closures, log at rest.
  * @returns in the order of the instruments' first runs.
  *
  * Frame: none. Source: rule E1; JCGM 100:2008, 4.2.
- * Checked against: simulated runs with known errors (gather-evidence.test.ts).
+ * Checked against: simulated runs with known errors (test/jobs/evidence.test.ts).
  */
 export function gatherEvidence(
   worked: readonly Pick<WorkedRun, "run" | "context" | "reduced">[],

@@ -27,7 +27,7 @@ export interface PassDifferences {
  * pass alike; both are fitted to the differences and taken off. What is left is how the probe reads and sits.
  *
  * Frame: site NED. Source: rule D5; difference of two directions to first order.
- * Checked against: simulated passes with known noise (gather-evidence.test.ts).
+ * Checked against: simulated passes with known noise (test/jobs/evidence.test.ts).
  */
 export function passDifferences(first: ReadPass, second: ReadPass): PassDifferences {
   const differences: number[] = [];

@@ -152,6 +152,7 @@ function assemble(
     tubes: tubes.tubes,
     criteria: readCriteria(input, schedule.elements, found),
     decision: input.decision,
+    typeA: input.typeA,
     instruments,
     calibrations,
     runs: runs.flatMap(({ run }) => run ?? []),

@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import type { Decision } from "#core";
+import type { Decision, TypeAUse } from "#core";
 import type { Finder } from "../finding/finder.ts";
 import { checkItem, tellUnknownKey } from "./check-item.ts";
 import {
@@ -17,6 +17,7 @@ import {
   jobSchema,
   limitsSchema,
   placeSchema,
+  uncertaintySchema,
 } from "./schema/job-schema.ts";
 
 /** A part of job.json that has the shape it should have, and where it stands. */
@@ -37,6 +38,7 @@ export interface JobInput {
   readonly name: string;
   readonly place: PlaceInput;
   readonly decision: Decision;
+  readonly typeA: TypeAUse;
   readonly limits: z.infer<typeof limitsSchema>;
   readonly criteria: readonly Item<CriterionInput>[];
   readonly criteriaSets: readonly Item<z.infer<typeof criteriaSetSchema>>[];
@@ -75,6 +77,7 @@ export function readJobJson(value: unknown, found: Finder, finderFor: () => Find
     name: checkItem(jobSchema.shape.name, top["name"], "name", found) ?? "",
     place: placeOf(top, found),
     decision: { rule: decision.rule ?? "four-way", probability: decision.probability ?? 0.95 },
+    typeA: partly(uncertaintySchema, top["uncertainty"], "uncertainty", found).type_a ?? "report",
     limits: partly(limitsSchema, top["limits"], "limits", found),
     criteria: items(criterionSchema, top, "criteria", "optional", found).good,
     criteriaSets: items(criteriaSetSchema, top, "criteria_sets", "optional", found).good,

@@ -141,6 +141,18 @@ const elementSchema = z.looseObject({
   findings: z.array(findingSchema),
 });
 
+const evidenceSchema = z.looseObject({
+  instrument: z.string(),
+  sources: z.array(z.string()).describe("Of two, their values together: root of the sum of squares."),
+  value: z.number(),
+  declared: z.number().describe("The same value as the budget has it without this evidence."),
+  unit: z.string(),
+  degrees_of_freedom: z.number(),
+  from: z.string().describe("double-runs, face-sums, closures or allan-curve."),
+  count: z.int().describe("Runs, or calibrations, that it rests on."),
+  used: z.boolean().describe("true: the budgets use it in place of the declared value."),
+});
+
 /** results.json, as it is published and written. Angles in degrees, lengths in metres, levels positive up. */
 export const resultsSchema = z
   .looseObject({
@@ -149,6 +161,10 @@ export const resultsSchema = z
     job: z.string(),
     runs: z.array(runSchema),
     elements: z.array(elementSchema),
+    evidence: z
+      .array(evidenceSchema)
+      .optional()
+      .describe("Standard values of errors that the runs of the job show."),
     neighbours: z.array(z.unknown()),
     summary: z.looseObject({
       within: z.int(),

@@ -4,11 +4,14 @@ import {
   type DesignElement,
   degreesFromRadians,
   type ElementResult,
+  type Evidence,
   type HolePath,
   type Issue,
   type Job,
   type JobResults,
   type RunResult,
+  sourceKind,
+  sourceValueFromSi,
   VERDICTS,
   type VerdictResult,
 } from "#core";
@@ -61,6 +64,7 @@ export function writeResultsJson(
     elements: results.elements.map((result) =>
       elementDocument(result, elements.get(result.elementId), options),
     ),
+    evidence: results.evidence.map(evidenceDocument),
     neighbours: [],
     summary: Object.fromEntries(
       VERDICTS.map((word) => [word, verdicts.filter((verdict) => verdict === word).length]),
@@ -210,6 +214,22 @@ function elementDocument(
       probability_tolerance: known(trial.probabilityTolerance),
     })),
     findings: result.findings.map((issue) => findingDocument(issue, options)),
+  };
+}
+
+function evidenceDocument(evidence: Evidence): NonNullable<ResultsDocument["evidence"]>[number] {
+  const { instrumentId, sources, value, declared, degreesOfFreedom, origin, count, used } = evidence;
+  const first = sources[0]!;
+  return {
+    instrument: instrumentId,
+    sources: [...sources],
+    value: sourceValueFromSi(first, value),
+    declared: sourceValueFromSi(first, declared),
+    unit: sourceKind(first)!.unit,
+    degrees_of_freedom: degreesOfFreedom,
+    from: origin,
+    count,
+    used,
   };
 }
 

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { TYPE_A_USES } from "#core";
 import { degrees, text } from "./basics.ts";
 import { calibrationSchema, instrumentSchema } from "./calibration-schema.ts";
 import { runSchema } from "./run-schema.ts";
@@ -51,6 +52,13 @@ export const limitsSchema = z.strictObject({
   station_limit_m: z.number().positive().optional(),
 });
 
+export const uncertaintySchema = z.strictObject({
+  type_a: z
+    .enum(TYPE_A_USES)
+    .optional()
+    .describe("Standard values that the runs of the job show: beside the declared ones, or in their place."),
+});
+
 /** The whole of job.json, as it is published. The reader checks it part by part, so that one bad run does not cost the others. */
 export const jobSchema = z
   .strictObject({
@@ -61,6 +69,7 @@ export const jobSchema = z
     criteria: z.array(criterionSchema).optional(),
     criteria_sets: z.array(criteriaSetSchema).optional().describe("Ready-made criteria."),
     decision: decisionSchema.optional().describe("Without it: four-way, 0.95."),
+    uncertainty: uncertaintySchema.optional().describe("Without it: report."),
     limits: limitsSchema.optional().describe("For every run that does not give its own."),
     instruments: z.array(instrumentSchema),
     calibrations: z.array(calibrationSchema).optional(),
