@@ -105,6 +105,8 @@ const MAY_CATCH: Readonly<Record<string, string>> = {
   "cli/main.ts": "the outermost edge: one line for people instead of a stack trace",
   "formats/text/attempt.ts":
     "decoders and archive readers report bad data by throwing; here it becomes a Result",
+  "records/attempt.ts":
+    "the platform's JSON reader and cryptography report bad data by throwing; here it becomes a Result",
 };
 
 const repository = resolve(import.meta.dirname, "..");

@@ -3,6 +3,7 @@ import { fillIn } from "./figure-words.ts";
 import { criteriaSentences } from "./findings/criteria.ts";
 import { formatsSentences } from "./findings/formats.ts";
 import { geodesySentences } from "./findings/geodesy.ts";
+import { recordsSentences } from "./findings/records.ts";
 import type { Sentences } from "./findings/sentences.ts";
 import { simulatorSentences } from "./findings/simulator.ts";
 import { surveySentences } from "./findings/survey.ts";
@@ -13,6 +14,7 @@ const catalogue: Sentences = {
   ...surveySentences,
   ...criteriaSentences,
   ...simulatorSentences,
+  ...recordsSentences,
 };
 
 /** Codes that have a sentence; a test holds them against the codes that the program uses. */

@@ -1,0 +1,92 @@
+import type { Issue } from "#core";
+import { type Chains, chainEnds } from "../chain/walk-chains.ts";
+import type { Verifier } from "../crypto/keys.ts";
+import { checkEntry } from "../entry/check-entry.ts";
+import type { Entry } from "../entry/entry.ts";
+import { error } from "../issue.ts";
+import type { PullAnswer, PullRequest, PushAnswer } from "./messages.ts";
+import { contiguousNumbers } from "./outbox.ts";
+
+/** An entry that was not taken. It is kept aside as it came, to be looked at; the others go on without it. */
+export interface Quarantined {
+  /** place in the batch, from 0 */
+  readonly index: number;
+  readonly raw: unknown;
+  readonly issue: Issue;
+}
+
+export interface Received {
+  /** sound entries, each once, in the order of the batch */
+  readonly sound: readonly Entry[];
+  readonly quarantined: readonly Quarantined[];
+}
+
+/**
+ * Judges a batch entry by entry, at the office and on a device alike. Needs no state: whether an entry is sound does not depend
+ * on what else is held, so every order of arrival ends in the same set.
+ *
+ * Errors inside: those of checkEntry, records.other-job.
+ */
+export async function receiveBatch(
+  job: string,
+  entries: readonly unknown[],
+  verifier: Verifier,
+): Promise<Received> {
+  const sound = new Map<string, Entry>();
+  const quarantined: Quarantined[] = [];
+  for (const [index, raw] of entries.entries()) {
+    const checked = await checkEntry(raw, verifier);
+    if (!checked.ok) quarantined.push({ index, raw, issue: checked.error });
+    else if (checked.value.job !== job)
+      quarantined.push({ index, raw, issue: error("records.other-job", { found: checked.value.job }) });
+    else sound.set(checked.value.id, checked.value);
+  }
+  return { sound: [...sound.values()], quarantined };
+}
+
+/**
+ * The office's answer after the sound entries of a batch have been written.
+ *
+ * @param chains of everything held now, this batch among it.
+ */
+export function answerPush(job: string, received: Received, chains: Chains): PushAnswer {
+  return {
+    format: "toeline-push-answer/1",
+    job,
+    held: received.sound.map((entry) => entry.id),
+    refused: received.quarantined.map(({ index, raw, issue }) => ({
+      index,
+      entry: claimedId(raw),
+      code: issue.code,
+    })),
+    contiguous: contiguousNumbers(chainEnds(chains)),
+    forked: [...chains.values()].filter(({ forks }) => forks.length > 0).map(({ device }) => device),
+  };
+}
+
+/** A page of the office's log, in its order of arrival. */
+export interface Page {
+  readonly entries: readonly Entry[];
+  /** place after the last one of the page */
+  readonly cursor: number;
+  readonly more: boolean;
+}
+
+/** @param digest of all ids held, with the last page. */
+export function answerPull(request: PullRequest, page: Page, digest: string | null): PullAnswer {
+  const { job, want } = request;
+  return {
+    format: "toeline-pull-answer/1",
+    job,
+    entries: want === "entries" ? [...page.entries] : [],
+    ids: page.entries.map((entry) => entry.id),
+    cursor: page.cursor,
+    more: page.more,
+    digest: page.more ? null : digest,
+  };
+}
+
+function claimedId(raw: unknown): string | null {
+  const id = (raw as { id?: unknown } | null | undefined)?.id;
+  return typeof id === "string" && /^[0-9a-f]{64}$/.test(id) ? id : null;
+}
