@@ -14,6 +14,14 @@ describe("budget", () => {
     expect(drawn).toContain("Opening heading 0.30° · reference of the run");
     expect(drawn).toContain("Seating of the probe in the tube 0.020° · usual site work");
   });
+  test("names evidence of the job in the language of the drawing", () => {
+    const sources = unevenBudget.sources.map((entry) => ({
+      ...entry,
+      from: "closures of the job, 12 degrees of freedom",
+    }));
+    const german = budgetFigure(viewOf({ budget: { ...unevenBudget, sources }, language: "de" }));
+    expect(words(german)).toContain("0,30° · Abschlüsse, 12 Freiheitsgrade");
+  });
   test("says which source would halve the uncertainty, and to what value it must come", () => {
     // 0.30° times sqrt(1 - 0.75 / 0.84) = 0.098°
     expect(drawn).toContain("opening heading alone, brought from 0.30° to 0.098°");

@@ -48,10 +48,21 @@ const PHRASES: Readonly<Record<string, FigureWord>> = {
   "magnetic model": "fromMagneticModel",
 };
 
+/** What the job's own runs show, before its degrees of freedom. */
+const EVIDENCE: Readonly<Record<string, FigureWord>> = {
+  "double runs of the job": "fromDoubleRuns",
+  "face sums of the job": "fromFaceSums",
+  "closures of the job": "fromClosures",
+  "log at rest of the job": "fromRestLog",
+};
+
 /** Where a value comes from, as the budget says it: a fixed phrase, or a word before an id. */
 function origin(from: string, language: Language): string {
   const phrase = PHRASES[from];
   if (phrase !== undefined) return figureWord(phrase, language);
+  const evidence = /^(.+), (\d+) degrees of freedom$/.exec(from);
+  const found = evidence && EVIDENCE[evidence[1]!];
+  if (evidence && found) return figureWord(found, language, { freedom: evidence[2]! });
   const [word, ...id] = from.split(" ");
   if (word === "class") return figureWord("fromClass", language, { id: id.join(" ") });
   if (word === "calibration") return figureWord("fromCalibration", language, { id: id.join(" ") });

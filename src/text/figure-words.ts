@@ -64,6 +64,10 @@ const english = {
   fromStart: "start of the run",
   fromAzimuths: "azimuths of the run",
   fromMagneticModel: "magnetic model",
+  fromDoubleRuns: "double runs, {freedom} degrees of freedom",
+  fromFaceSums: "face sums, {freedom} degrees of freedom",
+  fromClosures: "closures, {freedom} degrees of freedom",
+  fromRestLog: "log at rest, {freedom} degrees of freedom",
   halvingOne:
     "{place}. What would halve the uncertainty: {source} alone, brought from {from} to {to} (standard values).",
   halvingSeveral:
@@ -156,6 +160,10 @@ const german: Readonly<Record<FigureWord, string>> = {
   fromStart: "Start der Messfahrt",
   fromAzimuths: "Azimute der Messfahrt",
   fromMagneticModel: "Magnetfeldmodell",
+  fromDoubleRuns: "Doppelmessungen, {freedom} Freiheitsgrade",
+  fromFaceSums: "Lagesummen, {freedom} Freiheitsgrade",
+  fromClosures: "Abschlüsse, {freedom} Freiheitsgrade",
+  fromRestLog: "Ruhemessung, {freedom} Freiheitsgrade",
   halvingOne:
     "{place}. Was die Unsicherheit halbieren würde: {source} allein, von {from} auf {to} gebracht (Standardwerte).",
   halvingSeveral:
