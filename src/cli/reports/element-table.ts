@@ -3,6 +3,7 @@ import {
   formatAgainstLimit,
   formatLevel,
   formatMeasured,
+  formatProbability,
   sentenceOf,
   verdictSigns,
   verdictWords,
@@ -102,17 +103,15 @@ function uncertaintyColumns(rows: readonly Row[]): Column<Row>[] {
           ? ""
           : formatMeasured(COVERAGE_95 * result.standardUncertainty, result.unit, "en"),
     },
-    { heading: "P within", align: "right", cell: ({ result }) => percent(result?.probabilityWithin) },
+    { heading: "P within", align: "right", cell: ({ result }) => probabilityText(result) },
   ];
 }
 
-/** Never rounded to a certainty: "> 99.9 %". */
-function percent(probability: number | undefined): string {
-  if (probability === undefined || !Number.isFinite(probability)) return "";
-  if (probability > 0.999) return "> 99.9 %";
-  if (probability < 0.001) return "< 0.1 %";
-  return `${(100 * probability).toFixed(1)} %`;
-}
+/** No probability beside a value that is not judged: it would read like a verdict. */
+const probabilityText = (result: VerdictResult | undefined): string =>
+  result?.probabilityWithin === undefined || result.verdict === "not-judged"
+    ? ""
+    : formatProbability(result.probabilityWithin, "en");
 
 const levelText = (result: VerdictResult | undefined): string =>
   result && Number.isFinite(result.atDownM) ? formatLevel(-result.atDownM, "en") : "";

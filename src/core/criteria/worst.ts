@@ -11,7 +11,10 @@ export function worstOf(candidates: readonly Measured[]): Measured | undefined {
   for (const candidate of candidates) {
     const used = utilisation(candidate);
     if (Number.isNaN(used)) return candidate;
-    if (worst !== undefined && used > utilisation(worst)) worst = candidate;
+    if (worst === undefined) continue;
+    const most = utilisation(worst);
+    // of two that use as much, the tighter limit speaks: at zero offset it is the one that decides
+    if (used > most || (used === most && candidate.limit < worst.limit)) worst = candidate;
   }
   return worst;
 }

@@ -77,7 +77,7 @@ export const USUAL_SITE_WORK = "usual site work";
 /**
  * What is usual for a class of instrument and for site work, before anything of the job is known.
  *
- * Frame: none. Source: rule E1; instrument figures by class, docs/sources.md [E7]; site figures common practice, no source.
+ * Frame: none. Source: rule E1; instrument figures by class, docs/sources.md [E11]; site figures common practice, no source.
  */
 export function classBudget(instrument: InstrumentClass): readonly BudgetEntry[] {
   const from = `class ${instrument.id}`;

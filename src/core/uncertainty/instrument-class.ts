@@ -52,7 +52,7 @@ const instrumentClass = (
 /**
  * Classes by their data-sheet figures; the choice within each range is ours.
  *
- * Source: docs/sources.md [E7] (noise density, drift and walk of sensors by class).
+ * Source: docs/sources.md [E11] (noise density, drift and walk of sensors by class).
  */
 export const instrumentClasses: readonly InstrumentClass[] = [
   instrumentClass("mems-low", 0.02, 0.05, 0.5, 15, 2e-3, 5e-3),
