@@ -10,8 +10,8 @@ const ALGORITHM = "Ed25519";
 export interface Signer {
   /** Ed25519 public key, 32 bytes in hexadecimal; of a device it is the device's id */
   readonly publicKey: string;
-  /** @returns the signature over the UTF-8 bytes of the text, 64 bytes in hexadecimal */
-  sign(text: string): Promise<string>;
+  /** @returns the signature over the bytes, 64 bytes in hexadecimal */
+  sign(bytes: Uint8Array<ArrayBuffer>): Promise<string>;
 }
 
 /** A key pair that the platform keeps; both halves can be put in a browser's database. */
@@ -41,8 +41,8 @@ export async function signerFromKeyPair(pair: KeyPair): Promise<Result<Signer, I
   if (!raw.ok) return fail(noSignatures(raw));
   return ok({
     publicKey: hexFromBytes(new Uint8Array(raw.value)),
-    sign: async (text) =>
-      hexFromBytes(new Uint8Array(await crypto.subtle.sign(ALGORITHM, pair.privateKey, utf8(text)))),
+    sign: async (bytes) =>
+      hexFromBytes(new Uint8Array(await crypto.subtle.sign(ALGORITHM, pair.privateKey, bytes))),
   });
 }
 
@@ -68,15 +68,15 @@ export async function signerFromSeed(seed: string): Promise<Result<Signer, Issue
   if (!jwk.ok || jwk.value.x === undefined) return fail(noSignatures(jwk));
   return ok({
     publicKey: hexFromBytes(bytesFromBase64Url(jwk.value.x)),
-    sign: async (text) =>
-      hexFromBytes(new Uint8Array(await crypto.subtle.sign(ALGORITHM, privateKey, utf8(text)))),
+    sign: async (bytes) =>
+      hexFromBytes(new Uint8Array(await crypto.subtle.sign(ALGORITHM, privateKey, bytes))),
   });
 }
 
 /** Remembers public keys that were made ready once; making one ready costs as much as a verification. */
 export interface Verifier {
-  /** Whether the signature over the text belongs to the key. Malformed keys and signatures are simply not valid. */
-  verify(publicKey: string, text: string, signature: string): Promise<boolean>;
+  /** Whether the signature over the bytes belongs to the key. Malformed keys and signatures are simply not valid. */
+  verify(publicKey: string, bytes: Uint8Array<ArrayBuffer>, signature: string): Promise<boolean>;
 }
 
 /**
@@ -97,13 +97,13 @@ export function createVerifier(): Verifier {
     return imported;
   };
   return {
-    verify: async (publicKey, text, signature) => {
+    verify: async (publicKey, bytes, signature) => {
       if (!isHex32(publicKey) || !isHex64(signature)) return false;
       const key = await keyOf(publicKey);
       if (!key.ok) return false;
       const { value } = key;
       const checked = await attemptLater(() =>
-        crypto.subtle.verify(ALGORITHM, value, bytesFromHex(signature), utf8(text)),
+        crypto.subtle.verify(ALGORITHM, value, bytesFromHex(signature), bytes),
       );
       return checked.ok && checked.value;
     },
@@ -119,8 +119,8 @@ export async function canSign(): Promise<boolean> {
   const signer = await signerFromKeyPair(pair.value);
   if (!signer.ok) return false;
   const { publicKey, sign } = signer.value;
-  const signature = await attemptLater(() => sign("toeline"));
-  return signature.ok && createVerifier().verify(publicKey, "toeline", signature.value);
+  const signature = await attemptLater(() => sign(utf8("toeline")));
+  return signature.ok && createVerifier().verify(publicKey, utf8("toeline"), signature.value);
 }
 
 const noSignatures = (outcome: Result<unknown, string>): Issue =>

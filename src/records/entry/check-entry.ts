@@ -27,7 +27,7 @@ export async function checkEntry(raw: unknown, verifier: Verifier): Promise<Resu
   if (bytes.length > MAX_ENTRY_BYTES)
     return fail(error("records.entry-too-large", { found: bytes.length, expected: MAX_ENTRY_BYTES }));
   if (hexFromBytes(await sha256(bytes)) !== entry.id) return fail(error("records.id-mismatch", named(entry)));
-  if (!(await verifier.verify(entry.device, canonical.value, entry.signature)))
+  if (!(await verifier.verify(entry.device, bytes, entry.signature)))
     return fail(error("records.signature-wrong", named(entry)));
   return ok(entry);
 }

@@ -67,7 +67,7 @@ export async function createEntry(
   if (bytes.length > MAX_ENTRY_BYTES)
     return fail([error("records.entry-too-large", { found: bytes.length, expected: MAX_ENTRY_BYTES })]);
   const id = hexFromBytes(await sha256(bytes));
-  const signature = await signer.sign(canonical.value);
+  const signature = await signer.sign(bytes);
   // read back, so that what is kept is what was hashed: -0 has become 0
   return ok({ ...(JSON.parse(canonical.value) as EntryContent), id, signature });
 }

@@ -1,5 +1,6 @@
 import { contract, fail, type Issue, ok, type Result } from "#core";
 import type { Chains } from "../chain/walk-chains.ts";
+import { utf8 } from "../crypto/hash.ts";
 import type { Signer, Verifier } from "../crypto/keys.ts";
 import type { Entry } from "../entry/entry.ts";
 import { error } from "../issue.ts";
@@ -44,7 +45,7 @@ export async function makeSeal(
   const statement = { format: SEAL_FORMAT, ...request, covers: await coversOf(entries, upTo) } as const;
   const text = canonicalJson(statement);
   if (!text.ok) return text;
-  const seal = { statement, public_key: signer.publicKey, signature: await signer.sign(text.value) };
+  const seal = { statement, public_key: signer.publicKey, signature: await signer.sign(utf8(text.value)) };
   contract(sealSchema.safeParse(seal).success, "makeSeal: the request does not fit the format of a seal");
   return ok(seal);
 }
@@ -69,7 +70,7 @@ export async function checkSeal(
   const values = { about: statement.about, name: statement.name };
   const text = canonicalJson(statement);
   if (!text.ok) return text;
-  if (!(await verifier.verify(public_key, text.value, signature)))
+  if (!(await verifier.verify(public_key, utf8(text.value), signature)))
     return fail(error("records.seal-signature", values));
   const keys = state.things[thingKey("person", statement.person)]?.lists["keys"] ?? [];
   if (!keys.some(({ value }) => (value as { public_key?: unknown }).public_key === public_key))

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { fail, type Issue, ok, type Result } from "#core";
+import { utf8 } from "../crypto/hash.ts";
 import { isHex32, isHex64 } from "../crypto/hex.ts";
 import type { Signer, Verifier } from "../crypto/keys.ts";
 import { wallTimeSchema } from "../entry/entry-schema.ts";
@@ -39,7 +40,7 @@ export async function signHead(
   const content = { format: HEAD_FORMAT, job, size, root, at, key: signer.publicKey } as const;
   const text = canonicalJson(content);
   if (!text.ok) return text;
-  return ok({ ...content, signature: await signer.sign(text.value) });
+  return ok({ ...content, signature: await signer.sign(utf8(text.value)) });
 }
 
 /**
@@ -57,7 +58,7 @@ export async function checkHead(raw: unknown, verifier: Verifier): Promise<Resul
   const { signature, ...content } = shaped.data;
   const text = canonicalJson(content);
   if (!text.ok) return text;
-  if (await verifier.verify(content.key, text.value, signature)) return ok(shaped.data);
+  if (await verifier.verify(content.key, utf8(text.value), signature)) return ok(shaped.data);
   return fail(error("records.head-signature", { size: content.size }));
 }
 
