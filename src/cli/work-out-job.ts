@@ -12,10 +12,7 @@ export interface WorkedOutJob {
 }
 
 /** What the user may choose of the computation. */
-export interface ReductionOptions extends Omit<ReduceOptions, "onProgress"> {
-  /** false: paths and findings only, without holding anything against the rules; much quicker */
-  readonly verdicts?: boolean;
-}
+export type ReductionOptions = Omit<ReduceOptions, "onProgress">;
 
 /** Reads the job folder at a path and reduces what can be reduced. Fails only where the path itself is no job. */
 export async function workOutJob(
@@ -31,9 +28,7 @@ export async function workOutJob(
   const { job } = read;
   if (job === undefined) return ok({ read, job, results: undefined });
   const reducing = progressBar(terminal, "elements worked out", now);
-  const { verdicts = true, ...chosen } = options;
-  const judged = verdicts ? job : { ...job, criteria: [] };
-  const results = reduceJob(judged, { ...chosen, onProgress: reducing.report });
+  const results = reduceJob(job, { ...options, onProgress: reducing.report });
   reducing.finish();
   return ok({ read, job, results });
 }

@@ -31,7 +31,9 @@ export function reduceElement(work: ElementWork, trials: TrialOptions): ElementR
   };
   const found = axisOfElement(work, find);
   const axis = found?.axis;
-  const uncertainty = found === undefined ? undefined : new ElementUncertainty(work, found, trials);
+  // without the uncertainty of its runs nothing is said of the element's: 0 would be a claim
+  const known = found?.shares.every(({ worked }) => worked.uncertainty !== undefined) ?? false;
+  const uncertainty = found !== undefined && known ? new ElementUncertainty(work, found, trials) : undefined;
   if (axis !== undefined) findOppositeLean(axis, find);
   const because = notJudgedBecause(work, axis);
   const requests = work.criteria.filter((request) => appliesTo(request, element));

@@ -23,6 +23,8 @@ export interface ReduceOptions {
   readonly trials?: number | "auto";
   /** of the trials; 1 when left out */
   readonly seed?: number;
+  /** false: paths, axes and findings only, without uncertainty and without holding anything against the rules; much quicker */
+  readonly verdicts?: boolean;
   /** told after each element */
   readonly onProgress?: (done: number, total: number) => void;
 }
@@ -47,6 +49,7 @@ export function reduceJob(job: Job, options: ReduceOptions = {}): JobResults {
   const tubesOf = groupBy(job.tubes, (tube) => tube.elementId);
   const context = contextMaker(job, method);
   const trials = { trials: options.trials, seed: options.seed ?? 1 };
+  const verdicts = options.verdicts ?? true;
   const replaces = job.typeA === "replace";
   const firstPass = (element: DesignElement): readonly FirstPass[] =>
     (runsOf.get(element.id) ?? []).map((run) => {
@@ -66,8 +69,14 @@ export function reduceJob(job: Job, options: ReduceOptions = {}): JobResults {
     const work: ElementWork = {
       element,
       tubes: tubesOf.get(element.id) ?? [],
-      runs: worked.get(element.id)!.map((each) => withUncertainty(each, usedOf.get(each.run.instrumentId))),
-      criteria: job.criteria,
+      runs: worked
+        .get(element.id)!
+        .map((each) =>
+          verdicts
+            ? withUncertainty(each, usedOf.get(each.run.instrumentId))
+            : { ...each, uncertainty: undefined },
+        ),
+      criteria: verdicts ? job.criteria : [],
       decision: job.decision,
       method,
     };
