@@ -63,16 +63,23 @@ export {
   writeMessage,
 } from "./sync/messages.ts";
 export {
+  isSameSet,
+  type OfficeView,
+  startAnew,
+  UNKNOWN_OFFICE,
+  viewAfterPull,
+  viewAfterPush,
+} from "./sync/office-view.ts";
+export {
   nextBatch,
   notSent,
-  type PushOutcome,
-  readPushAnswer,
   summarizeUnsent,
   type UnsentSummary,
 } from "./sync/outbox.ts";
 export {
   answerPull,
   answerPush,
+  type OfficeLog,
   type Page,
   type Quarantined,
   type Received,

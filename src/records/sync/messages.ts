@@ -13,6 +13,8 @@ export const MAX_BATCH_BYTES = 256 * 1024;
 const hash = z.string().refine(isHex32, "64 lower-case hexadecimal digits");
 const job = z.string().min(1).max(100);
 const count = z.number().int().min(0);
+/** Raised when the office is restored from a back-up: what it has named as held before may be gone. */
+const era = count;
 
 /** A device sends what the office does not hold yet. Each entry is checked by itself, so their shape is not looked at here. */
 const pushSchema = z.looseObject({
@@ -33,6 +35,7 @@ const refusedSchema = z.looseObject({
 const pushAnswerSchema = z.looseObject({
   format: z.literal("toeline-push-answer/1"),
   job,
+  era,
   held: z.array(hash).max(MAX_BATCH_ENTRIES),
   refused: z.array(refusedSchema),
   /** by device, the number up to which the office holds the chain without a gap */
@@ -46,17 +49,15 @@ const pullSchema = z.looseObject({
   format: z.literal("toeline-pull/1"),
   job,
   after: count,
-  /** ids: only their names, to compare two sets */
-  want: z.enum(["entries", "ids"]),
 });
 
 const pullAnswerSchema = z.looseObject({
   format: z.literal("toeline-pull-answer/1"),
   job,
+  era,
+  /** place after which the page begins */
+  from: count,
   entries: z.array(z.unknown()).max(MAX_BATCH_ENTRIES),
-  ids: z.array(hash),
-  /** place to ask from next */
-  cursor: count,
   more: z.boolean(),
   /** digest of all ids the office holds, with the last page: two sets are compared by this, not by their counts */
   digest: hash.nullable(),

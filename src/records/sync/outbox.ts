@@ -1,7 +1,7 @@
 import { utf8 } from "../crypto/hash.ts";
 import { type ChainEnd, type Entry, MAX_ENTRY_BYTES } from "../entry/entry.ts";
 import { canonicalJson } from "../json/canonical-json.ts";
-import { MAX_BATCH_BYTES, MAX_BATCH_ENTRIES, type PushAnswer, type PushRequest } from "./messages.ts";
+import { MAX_BATCH_BYTES, MAX_BATCH_ENTRIES, type PushRequest } from "./messages.ts";
 
 /**
  * What is not at the office: the log without what the office has named. Worked out anew each time; there is no mark that could
@@ -35,13 +35,13 @@ export function summarizeUnsent(unsent: readonly Entry[]): UnsentSummary {
  * The next batch to send: as many entries as fit, in the order of the log. Entries that the office has refused wait until
  * nothing else is left, so that a bad one cannot hold up the others.
  *
- * @param refused ids that the office has refused.
+ * @param refused ids that the office has refused, with the code.
  * @returns undefined if nothing is to be sent.
  */
 export function nextBatch(
   job: string,
   unsent: readonly Entry[],
-  refused: ReadonlySet<string>,
+  refused: ReadonlyMap<string, string>,
 ): PushRequest | undefined {
   const waiting = unsent.filter((entry) => !refused.has(entry.id));
   const chosen = firstThatFit(waiting.length > 0 ? waiting : unsent);
@@ -61,33 +61,6 @@ function firstThatFit(entries: readonly Entry[]): readonly Entry[] {
 function sizeOf(entry: Entry): number {
   const text = canonicalJson(entry);
   return text.ok ? utf8(text.value).length : MAX_ENTRY_BYTES;
-}
-
-/** What a push brought. */
-export interface PushOutcome {
-  /** entries of the own log that are now safe at the office */
-  readonly acknowledged: readonly string[];
-  readonly refused: readonly { readonly entry: string; readonly code: string }[];
-  /** the own chain has a second branch at the office: this store was copied, and the device must take a new key */
-  readonly isForked: boolean;
-  readonly contiguous: Readonly<Record<string, number>>;
-}
-
-/**
- * Reads the answer to a batch. Only ids that were really in the batch count; the place in the batch says which entry was
- * refused, because a damaged entry may claim any id.
- */
-export function readPushAnswer(answer: PushAnswer, batch: readonly Entry[], device: string): PushOutcome {
-  const held = new Set(answer.held);
-  return {
-    acknowledged: batch.map((entry) => entry.id).filter((id) => held.has(id)),
-    refused: answer.refused.flatMap(({ index, code }) => {
-      const entry = batch[index];
-      return entry === undefined || held.has(entry.id) ? [] : [{ entry: entry.id, code }];
-    }),
-    isForked: answer.forked.includes(device),
-    contiguous: answer.contiguous,
-  };
 }
 
 /** Numbers only, as a message carries them. */

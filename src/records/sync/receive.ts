@@ -4,7 +4,7 @@ import type { Verifier } from "../crypto/keys.ts";
 import { checkEntry } from "../entry/check-entry.ts";
 import type { Entry } from "../entry/entry.ts";
 import { error } from "../issue.ts";
-import type { PullAnswer, PullRequest, PushAnswer } from "./messages.ts";
+import type { PullAnswer, PushAnswer } from "./messages.ts";
 import { contiguousNumbers } from "./outbox.ts";
 
 /** An entry that was not taken. It is kept aside as it came, to be looked at; the others go on without it. */
@@ -44,15 +44,23 @@ export async function receiveBatch(
   return { sound: [...sound.values()], quarantined };
 }
 
+/** Whose log an answer speaks of. */
+export interface OfficeLog {
+  readonly job: string;
+  /** raised with every restore from a back-up, see `PushAnswer` */
+  readonly era: number;
+}
+
 /**
  * The office's answer after the sound entries of a batch have been written.
  *
  * @param chains of everything held now, this batch among it.
  */
-export function answerPush(job: string, received: Received, chains: Chains): PushAnswer {
+export function answerPush({ job, era }: OfficeLog, received: Received, chains: Chains): PushAnswer {
   return {
     format: "toeline-push-answer/1",
     job,
+    era,
     held: received.sound.map((entry) => entry.id),
     refused: received.quarantined.map(({ index, raw, issue }) => ({
       index,
@@ -66,21 +74,20 @@ export function answerPush(job: string, received: Received, chains: Chains): Pus
 
 /** A page of the office's log, in its order of arrival. */
 export interface Page {
+  /** place after which it begins: how many entries come before it */
+  readonly from: number;
   readonly entries: readonly Entry[];
-  /** place after the last one of the page */
-  readonly cursor: number;
   readonly more: boolean;
 }
 
-/** @param digest of all ids held, with the last page. */
-export function answerPull(request: PullRequest, page: Page, digest: string | null): PullAnswer {
-  const { job, want } = request;
+/** @param digest of all ids held (`setDigest`); goes out with the last page. */
+export function answerPull({ job, era }: OfficeLog, page: Page, digest: string): PullAnswer {
   return {
     format: "toeline-pull-answer/1",
     job,
-    entries: want === "entries" ? [...page.entries] : [],
-    ids: page.entries.map((entry) => entry.id),
-    cursor: page.cursor,
+    era,
+    from: page.from,
+    entries: [...page.entries],
     more: page.more,
     digest: page.more ? null : digest,
   };
