@@ -70,7 +70,8 @@ export function chainHeadings(
   for (let sweep = 0; sweep < MAX_SWEEPS; sweep++) {
     const before = chain.headingRad.slice();
     chain.sweep(driftRad, sweep === 0);
-    if (largestChange(before, chain.headingRad) < SETTLED_RAD) break;
+    // where no step led through a row that was still a guess, one sweep has settled everything
+    if (!chain.usedGuesses || largestChange(before, chain.headingRad) < SETTLED_RAD) break;
   }
   const { headingRad, north, east, down, holonomyRad, earthTurnRad } = chain;
   return { headingRad, north, east, down, holonomyRad, earthTurnRad };
@@ -87,6 +88,8 @@ class Chain {
   readonly down: Float64Array;
   holonomyRad = 0;
   earthTurnRad = 0;
+  /** whether the sweep led through rows that it had not come to yet */
+  usedGuesses = false;
   readonly #rows: ChainRows;
   readonly #constants: ChainConstants;
   /** of the step that was taken last */
@@ -115,6 +118,7 @@ class Chain {
     const { openingRow, openingHeadingRad } = this.#constants;
     this.holonomyRad = 0;
     this.earthTurnRad = 0;
+    this.usedGuesses = openingRow > 0;
     this.#setHeading(openingRow, openingHeadingRad - driftRad[openingRow]!);
     for (let i = openingRow + 1; i < driftRad.length; i++) {
       this.#carry(driftRad, i - 1, i, first);
@@ -178,6 +182,7 @@ class Chain {
     for (let k = 0; k <= steps; k++) {
       const between = start > end ? high - 1 - k : low + k;
       const next = k === steps ? to : ladder[between]!;
+      if (next > to) this.usedGuesses = true;
       holonomyRad += this.#holonomy(previous, next);
       const rate = (this.#earthAlong(previous) + this.#earthAlong(next)) / 2;
       const lengthM = Math.abs(depthM[next]! - depthM[previous]!);

@@ -26,6 +26,8 @@ export interface ClosedHeadings extends ChainedHeadings {
 /** Below this net turn a scale error cannot be told from the noise of the references: common practice, no source. */
 const LEAST_TURN_RAD = Math.PI / 2;
 const ROUNDS = 4;
+/** a change of the drift that moves no hole by a hundredth of a micrometre */
+const SPREAD_RAD = 1e-10;
 
 /**
  * Carries the headings through a run and spreads what the known headings find wrong.
@@ -61,7 +63,7 @@ export function closeHeadings(
     const change = next.reduce((largest, value, i) => Math.max(largest, Math.abs(value - driftRad[i]!)), 0);
     driftRad = next;
     chained = chainHeadings(rows, all, driftRad);
-    if (!(change > 1e-12)) break;
+    if (!(change > SPREAD_RAD)) break;
   }
   return { ...chained, misclosureRad, driftRad, ...choice };
 }
