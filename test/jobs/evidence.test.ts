@@ -17,7 +17,10 @@ import { placeOfSite, siteDeg, stationsTo } from "./truth-trials.ts";
 
 const RUNS = 12;
 const si = (id: SourceId, value: number) => sourceValueToSi(id, value);
-const downAndUp: readonly PassSpec[] = [{ leg: "down" }, { leg: "up" }];
+const downAndUp: readonly PassSpec[] = [
+  { leg: "down", face: 1 },
+  { leg: "up", face: 1 },
+];
 
 const elementOf = (id: string): DesignElement => ({ ...element(), id, head: ned(0, 0, 0) });
 

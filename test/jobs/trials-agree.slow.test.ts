@@ -1,36 +1,22 @@
 import { describe, expect, test } from "vitest";
-import {
-  type CriterionRequest,
-  type DesignElement,
-  ned,
-  offsetCovariance,
-  propagateRun,
-  reduceRun,
-} from "#core";
+import { type CriterionRequest, ned, offsetCovariance, propagateRun, reduceRun } from "#core";
 import { type RunSpec, simulateRun } from "#simulator";
 import type { ElementWork } from "../../src/core/survey/axis-of-element.ts";
 import { trialAxis } from "../../src/core/survey/trials.ts";
+import { element } from "../fixtures/judged-axis.ts";
 import { coverageScenarios, declaredErrors } from "./coverage-trials.ts";
 import { contextOf, siteDeg } from "./truth-trials.ts";
 
 const TRIALS = 4000;
 const plumb = { direction: ned(0, 0, 1), along: ned(1, 0, 0), across: ned(0, 1, 0) };
 
-const element: DesignElement = {
+const hole = element({
   id: "hole",
   kind: "borehole",
-  section: undefined,
   head: ned(0, 0, 0),
-  cutoffDownM: undefined,
   toeDownM: undefined,
-  rakeRad: 0,
-  rakeBearingRad: undefined,
-  group: undefined,
-  sequence: undefined,
-  role: undefined,
-  loadKn: undefined,
-  place: { file: "elements.csv", line: 2 },
-};
+  cutoffDownM: undefined,
+});
 
 /** One run of a scenario as the program sees it, with the budget of the scenario. */
 function workOf(name: string): ElementWork {
@@ -49,7 +35,7 @@ function workOf(name: string): ElementWork {
   const uncertainty = propagateRun(run, context, reduced);
   const criteria: readonly CriterionRequest[] = [];
   return {
-    element,
+    element: hole,
     tubes: [],
     runs: [{ run, context, reduced, uncertainty }],
     criteria,

@@ -25,14 +25,12 @@ export const surveySentences: Sentences = {
     "Run {run}: a heading is known at this row, but the row has no usable tilt, depth, time or turn.",
   "survey.heading-open":
     "Run {run} has only one known heading; drift of the gyro during the run does not show and was not taken out.",
-  "survey.closure-model":
-    "Run {run} asks for the closure {asked}; {used} was used instead ({why}).",
+  "survey.closure-model": "Run {run} asks for the closure {asked}; {used} was used instead ({why}).",
   "survey.misclosure":
     "Run {run}: the closing heading is off by {misclosure_deg} deg, limit {limit_deg} deg. The path is worked out, but nothing is judged by it.",
   "survey.no-direction":
     "Run {run}: no direction can be worked out at {depth_m} m (a tilt, turn or azimuth is missing or impossible). The reading was left out.",
-  "survey.too-few-stations":
-    "Run {run} has {stations} usable stations; a path needs two or more.",
+  "survey.too-few-stations": "Run {run} has {stations} usable stations; a path needs two or more.",
   "survey.face-sum":
     "Run {run}: at {depth_m} m the sum of the two faces is off by {departure_deg} deg from the usual (scatter {scatter_deg} deg). Repeat this stop.",
   "survey.passes-disagree":
