@@ -78,7 +78,7 @@ describe("[E2] closed forms through the computation", () => {
 
 describe("[C4] ties", () => {
   const rows: ReadingRow[] = [
-    { leg: "open", depthM: 0 },
+    { leg: "open" as const, depthM: 0 },
     ...[1, 2, 3, 4].map((depthM) => ({ leg: "down" as const, depthM })),
     { leg: "tie" as const, depthM: 0 },
     ...[4, 3, 2, 1].map((depthM) => ({ leg: "up" as const, depthM })),
