@@ -96,6 +96,13 @@ describe("an entry", () => {
     expect(await codeOf(raw)).toBe("records.entry-shape");
   });
 
+  test("with brackets without end is refused, not followed", async () => {
+    const pen = await Pen.start(1);
+    const text = JSON.stringify({ ...(await pen.set("P1", "group", "wall")), body: { deep: "HERE" } });
+    const deep = JSON.parse(text.replace('"HERE"', "[".repeat(100_000) + "]".repeat(100_000))) as unknown;
+    expect(await codeOf(deep)).toBe("records.too-deep");
+  });
+
   test("of an unknown kind is sound: it is kept for those who know it", async () => {
     const pen = await Pen.start(1);
     const entry = await resigned(

@@ -1,5 +1,5 @@
 import { utf8 } from "../crypto/hash.ts";
-import { type ChainEnd, type Entry, MAX_ENTRY_BYTES } from "../entry/entry.ts";
+import { type Entry, MAX_ENTRY_BYTES } from "../entry/entry.ts";
 import { canonicalJson } from "../json/canonical-json.ts";
 import { MAX_BATCH_BYTES, MAX_BATCH_ENTRIES, type PushRequest } from "./messages.ts";
 
@@ -62,7 +62,3 @@ function sizeOf(entry: Entry): number {
   const text = canonicalJson(entry);
   return text.ok ? utf8(text.value).length : MAX_ENTRY_BYTES;
 }
-
-/** Numbers only, as a message carries them. */
-export const contiguousNumbers = (ends: Readonly<Record<string, ChainEnd>>): Record<string, number> =>
-  Object.fromEntries(Object.entries(ends).map(([device, { sequence }]) => [device, sequence]));

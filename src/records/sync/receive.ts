@@ -5,7 +5,6 @@ import { checkEntry } from "../entry/check-entry.ts";
 import type { Entry } from "../entry/entry.ts";
 import { error } from "../issue.ts";
 import type { PullAnswer, PushAnswer } from "./messages.ts";
-import { contiguousNumbers } from "./outbox.ts";
 
 /** An entry that was not taken. It is kept aside as it came, to be looked at; the others go on without it. */
 export interface Quarantined {
@@ -67,7 +66,9 @@ export function answerPush({ job, era }: OfficeLog, received: Received, chains: 
       entry: claimedId(raw),
       code: issue.code,
     })),
-    contiguous: contiguousNumbers(chainEnds(chains)),
+    contiguous: Object.fromEntries(
+      Object.entries(chainEnds(chains)).map(([device, end]) => [device, end.sequence]),
+    ),
     forked: [...chains.values()].filter(({ forks }) => forks.length > 0).map(({ device }) => device),
   };
 }
