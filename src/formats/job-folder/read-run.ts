@@ -40,7 +40,8 @@ export function readRun(raw: unknown, field: string, found: Finder, context: Run
   if (read === undefined) return { ...ids, found, fileFound: file?.found, run: undefined };
   const startedAt = startOf(read, input);
   const calibrations = checkCalibrations(input, field, read, startedAt, context, found);
-  const references = readReferences(input, field, read.readings, startedAt, context.north, found);
+  const date = dateOfNorth(input, field, startedAt, calibrations, found);
+  const references = readReferences(input, field, read.readings, date, context.north, found);
   const declaredErrors = readErrors(input.errors, `${field}.errors`, found);
   const element = context.elements.get(ids.elementId);
   const tube = ids.tubeId === undefined ? undefined : context.tubes.get(tubeKey(ids.elementId, ids.tubeId));
@@ -169,6 +170,32 @@ function startOf(read: ReadingsRead, input: RunInput): string | undefined {
   if (read.startedAt !== undefined) return read.startedAt;
   const given = input.started_at === undefined ? undefined : momentOf(input.started_at);
   return given === undefined ? undefined : isoOf(given.ms);
+}
+
+/**
+ * Date for the magnetic model: that of the run, else that of its latest calibration, which is told. Declination changes by some
+ * tenths of a degree a year, so the day of a calibration serves where the run itself has no date.
+ */
+function dateOfNorth(
+  input: RunInput,
+  field: string,
+  startedAt: string | undefined,
+  calibrations: readonly Calibration[],
+  found: Finder,
+): string | undefined {
+  if (startedAt !== undefined) return startedAt;
+  const latest = calibrations
+    .map(({ madeAt }) => madeAt)
+    .sort()
+    .at(-1);
+  const norths = [input.opening?.north, input.closing?.north, input.azimuth_north];
+  if (latest !== undefined && norths.includes("magnetic"))
+    found.warning(
+      "formats.date-from-calibration",
+      { field },
+      { found: "no date", used: latest, expected: "started_at in the run or dates in its times" },
+    );
+  return latest;
 }
 
 function surveyRun(

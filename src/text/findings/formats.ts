@@ -122,6 +122,8 @@ export const formatsSentences: Sentences = {
     "In the {found} rows of the log the probe is never at rest; expected {expected}. Look at the depth, or allow more with steady.",
   "formats.no-criteria": "Found {found}; expected {expected}. Paths are worked out, but nothing is judged.",
   "formats.no-rows": "Found {found}; expected {expected}.",
+  "formats.date-from-calibration":
+    "The run has {found}; expected {expected}. The declination was taken for {used}, the day of its latest calibration.",
   "formats.north-without-date":
     "The declination changes from year to year, and found {found} for the run; expected {expected}. The run cannot be turned to grid.",
   "formats.not-text": "Found {found}; expected {expected}. Save the file again as UTF-8.",
