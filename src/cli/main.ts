@@ -1,6 +1,7 @@
 import type { Surroundings } from "./command.ts";
 import { EXIT } from "./exit-code.ts";
 import { exitCodeOfCommander, runProgram } from "./program.ts";
+import { answerAsWorker } from "./reduce-with-workers.ts";
 import { systemErrorSentence } from "./system-error.ts";
 import { processTerminal } from "./terminal/terminal.ts";
 import { version } from "./version.ts";
@@ -26,7 +27,7 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
 
 try {
   // the exit code is set, not called, so that a long output into a pipe is written to its end
-  process.exitCode = await runProgram(process.argv.slice(2), surroundings);
+  if (!answerAsWorker()) process.exitCode = await runProgram(process.argv.slice(2), surroundings);
 } catch (error) {
   process.exitCode = explain(error, surroundings);
 }

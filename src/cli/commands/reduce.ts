@@ -28,6 +28,7 @@ interface ReduceOptions {
   readonly method?: PathMethodId;
   readonly trials?: number | "auto";
   readonly seed?: number;
+  readonly workers?: number;
   readonly verbose?: true;
 }
 
@@ -55,6 +56,11 @@ export function addReduce(
       (text: string) => (text === "auto" ? text : wholeNumber(2, 100_000)(text)),
     )
     .option("--seed <s>", "of the trials; the same seed gives the same numbers", wholeNumber(0, 2 ** 32 - 1))
+    .option(
+      "--workers <n>",
+      "threads that share the work; the results do not depend on it",
+      wholeNumber(1, 64),
+    )
     .option("--verbose", "every rule, every note, and what each step of the computation changed")
     .addHelpText("after", EXAMPLES)
     .action(async (path: string, options: ReduceOptions) => done(await reduce(path, options, surroundings)));
@@ -101,11 +107,12 @@ const wholeNumber = (min: number, max: number) => (text: string) => {
   return value;
 };
 
-const reduceOptions = ({ method, only, trials, seed }: ReduceOptions): ReductionOptions => ({
+const reduceOptions = ({ method, only, trials, seed, workers }: ReduceOptions): ReductionOptions => ({
   ...(method !== undefined && { method }),
   ...(only !== undefined && { only }),
   ...(trials !== undefined && { trials }),
   ...(seed !== undefined && { seed }),
+  ...(workers !== undefined && { workers }),
 });
 
 function noSuchElement(job: Job, unknown: readonly string[]): string {

@@ -19,6 +19,8 @@ export interface ReduceOptions {
   readonly method?: PathMethodId;
   /** ids of the elements to work out; all when left out */
   readonly only?: readonly string[];
+  /** ids of the elements whose runs give evidence, where that is not `only`: a share of a job speaks for all of it */
+  readonly evidenceFrom?: readonly string[];
   /** trials of the budget for every verdict; without, only where no exact probability is known */
   readonly trials?: number | "auto";
   /** of the trials; 1 when left out */
@@ -57,7 +59,9 @@ export function reduceJob(job: Job, options: ReduceOptions = {}): JobResults {
       return { run, context: own, reduced: reduceRun(run, own) };
     });
   // evidence that goes into the budgets comes from the whole job, so that what is asked for changes no verdict
-  const spoken = replaces ? job.elements : elements;
+  const speaks = options.evidenceFrom;
+  const asked = speaks === undefined ? elements : job.elements.filter(({ id }) => speaks.includes(id));
+  const spoken = replaces ? job.elements : asked;
   const worked = new Map(spoken.map((element) => [element.id, firstPass(element)]));
   const evidence = gatherEvidence([...worked.values()].flat(), replaces);
   const usedOf = groupBy(
