@@ -107,6 +107,8 @@ const MAY_CATCH: Readonly<Record<string, string>> = {
     "decoders and archive readers report bad data by throwing; here it becomes a Result",
   "records/attempt.ts":
     "the platform's JSON reader and cryptography report bad data by throwing; here it becomes a Result",
+  "store/attempt.ts":
+    "databases tell a full disk, a lost connection or a damaged file by throwing; here it becomes a Result",
 };
 
 const repository = resolve(import.meta.dirname, "..");

@@ -6,6 +6,7 @@ import { geodesySentences } from "./findings/geodesy.ts";
 import { recordsSentences } from "./findings/records.ts";
 import type { Sentences } from "./findings/sentences.ts";
 import { simulatorSentences } from "./findings/simulator.ts";
+import { storeSentences } from "./findings/store.ts";
 import { surveySentences } from "./findings/survey.ts";
 
 const catalogue: Sentences = {
@@ -15,6 +16,7 @@ const catalogue: Sentences = {
   ...criteriaSentences,
   ...simulatorSentences,
   ...recordsSentences,
+  ...storeSentences,
 };
 
 /** Codes that have a sentence; a test holds them against the codes that the program uses. */

@@ -1,0 +1,16 @@
+// The door of the layer for Node: what other layers may use, listed one by one. The browser's door is index-browser.ts.
+
+export { MAX_BLOB_PART_BYTES } from "./blob-part.ts";
+export { openMemoryStore } from "./memory/memory-store.ts";
+export { openPostgresStore } from "./postgres/open-postgres-store.ts";
+export { openSqliteStore } from "./sqlite/open-sqlite-store.ts";
+export type {
+  Appended,
+  BlobHeld,
+  BlobPart,
+  ChainHeld,
+  KeptAside,
+  Office,
+  PageLimit,
+  Store,
+} from "./store.ts";

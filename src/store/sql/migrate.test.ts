@@ -1,0 +1,5 @@
+import { migrationsSuite } from "../../../test/acceptance/migrations-suite.ts";
+import { openSqlite, sqliteTables } from "../sqlite/open-sqlite-store.ts";
+import { sqliteEngine } from "./engine.ts";
+
+migrationsSuite("migrations on SQLite", sqliteEngine, async () => sqliteTables(openSqlite(":memory:")));
