@@ -5,7 +5,7 @@ import { ensureInstalled } from "./ensure-installed.mjs";
 import { root, runTool, step } from "./run-step.mjs";
 
 // `npm run bench` runs all; `npm run bench -- path` one of them.
-const all = ["path", "reduce-job", "coverage"];
+const all = ["path", "reduce-job", "coverage", "store"];
 const wanted = process.argv.slice(2);
 const unknown = wanted.filter((name) => !all.includes(name));
 if (unknown.length > 0) {
