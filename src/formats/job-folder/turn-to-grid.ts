@@ -1,13 +1,22 @@
 import {
   type DesignElement,
+  fail,
   type HeadingReference,
   type Issue,
+  ok,
   type Place,
   type Result,
   radiansFromDegrees,
   wrapToTurn,
 } from "#core";
-import { declinationAt, gridConvergence, type SitePosition, sitePosition } from "#geodesy";
+import {
+  declinationAt,
+  fitLocalGrid,
+  gridConvergence,
+  localGridRotation,
+  type SitePosition,
+  sitePosition,
+} from "#geodesy";
 import type { Finder } from "../finding/finder.ts";
 import type { PlaceInput } from "./read-job-json.ts";
 
@@ -72,7 +81,7 @@ export class SiteNorth {
   /** Convergence of the grid at the site, where it is known without asking anybody. */
   convergence(): number | undefined {
     if (this.#place.convergence_deg !== undefined) return radiansFromDegrees(this.#place.convergence_deg);
-    if (this.#place.crs === "local") return undefined;
+    if (this.#isUnplaced()) return undefined;
     const position = this.#positionOf({});
     return position.ok ? position.value.convergenceRad : undefined;
   }
@@ -82,17 +91,23 @@ export class SiteNorth {
     const { latitude_deg: latitude, longitude_deg: longitude } = this.#place;
     if (latitude !== undefined && longitude !== undefined)
       return { latitudeRad: radiansFromDegrees(latitude), longitudeRad: radiansFromDegrees(longitude) };
-    if (this.#place.crs === "local") return undefined;
+    if (this.#isUnplaced()) return undefined;
     const position = this.#positionOf({});
     return position.ok ? position.value : undefined;
   }
 
   /** Findings about the grid itself, told once for the job. */
   checkGrid(found: Finder): void {
-    if (this.#place.crs === "local") return;
+    if (this.#isUnplaced()) return;
     const position = this.#positionOf({});
+    const field = this.#place.crs === "local" ? "place.common_points" : "place.crs";
     for (const issue of position.ok ? position.value.warnings : position.error)
-      tell(issue, "place.crs", found, "error");
+      tell(issue, field, found, "error");
+  }
+
+  /** A grid of the site that nothing lays on the map. */
+  #isUnplaced(): boolean {
+    return this.#place.crs === "local" && this.#place.common_points === undefined;
   }
 
   #convergence(
@@ -102,7 +117,7 @@ export class SiteNorth {
     found: Finder,
   ): number | undefined {
     if (given !== undefined) return radiansFromDegrees(given);
-    if (this.#place.crs === "local") {
+    if (this.#isUnplaced()) {
       if (declinationGiven) {
         const values = { found: "local, without convergence_deg", expected: "convergence_deg" };
         found.warning("formats.local-north-as-true", { field }, values);
@@ -157,7 +172,8 @@ export class SiteNorth {
   }
 
   #locate(place: Place): Result<SitePosition, readonly Issue[]> {
-    const { crs = "local", latitude_deg: latitude, longitude_deg: longitude } = this.#place;
+    const { crs = "local", latitude_deg: latitude, longitude_deg: longitude, common_points } = this.#place;
+    if (crs === "local" && common_points !== undefined) return locateByPoints(common_points, place);
     if (latitude !== undefined && longitude !== undefined)
       return gridConvergence(crs, radiansFromDegrees(latitude), radiansFromDegrees(longitude), place);
     const mean = (of: (element: DesignElement) => number): number =>
@@ -169,6 +185,39 @@ export class SiteNorth {
       place,
     );
   }
+}
+
+/** Residual of a common point that counts as good where the job names none, metres. Common practice, no source. */
+const USUAL_RESIDUAL_M = 0.05;
+
+/**
+ * A site grid laid on a map grid through common points: its convergence is that of the map less the turn of the site's axes in the
+ * map (positive anticlockwise), because a bearing counts from the site's north.
+ */
+function locateByPoints(
+  { map, points, residual_limit_m: residualM = USUAL_RESIDUAL_M }: NonNullable<PlaceInput["common_points"]>,
+  place: Place,
+): Result<SitePosition, readonly Issue[]> {
+  const fitted = fitLocalGrid(
+    points.map((point) => ({
+      name: point.name,
+      local: { east: point.local_east_m, north: point.local_north_m },
+      grid: { east: point.map_east_m, north: point.map_north_m },
+    })),
+    { residualM, scale: undefined },
+    place,
+  );
+  if (!fitted.ok) return fitted;
+  const { grid, findings } = fitted.value;
+  const wrong = findings.filter(({ severity }) => severity === "error");
+  if (wrong.length > 0) return fail(wrong);
+  const onMap = sitePosition(map, grid.gridCentre.east, grid.gridCentre.north, place);
+  if (!onMap.ok) return onMap;
+  return ok({
+    ...onMap.value,
+    convergenceRad: onMap.value.convergenceRad - localGridRotation(grid),
+    warnings: [...onMap.value.warnings, ...findings],
+  });
 }
 
 const NO_DECLINATION = { declinationRad: 0, declinationUncertaintyRad: 0 };

@@ -6,6 +6,30 @@ import { runSchema } from "./run-schema.ts";
 
 export const JOB_FORMAT = "toeline-job/1";
 
+/** Points whose coordinates are known on the site's own grid and on a map grid: they lay one on the other. */
+const commonPointsSchema = z.strictObject({
+  map: z
+    .string()
+    .regex(/^EPSG:\d{4,6}$/)
+    .describe('Map grid, "EPSG:n".'),
+  points: z
+    .array(
+      z.strictObject({
+        name: text,
+        local_east_m: z.number(),
+        local_north_m: z.number(),
+        map_east_m: z.number(),
+        map_north_m: z.number(),
+      }),
+    )
+    .min(2),
+  residual_limit_m: z
+    .number()
+    .positive()
+    .optional()
+    .describe("Largest residual that counts as good; without it 0.05."),
+});
+
 export const placeSchema = z.strictObject({
   crs: z
     .string()
@@ -14,6 +38,11 @@ export const placeSchema = z.strictObject({
   latitude_deg: z.number().min(-90).max(90).optional(),
   longitude_deg: z.number().min(-180).max(180).optional(),
   level_datum: text.optional(),
+  common_points: commonPointsSchema
+    .optional()
+    .describe(
+      'With crs "local": where the site grid lies on a map grid, for its convergence and its place on the globe.',
+    ),
   convergence_deg: degrees.optional().describe("Grid bearing = true bearing - convergence."),
   declination_deg: degrees
     .optional()
