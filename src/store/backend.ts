@@ -47,6 +47,9 @@ export interface Backend {
   acknowledged(job: string, office: string): Promise<readonly string[]>;
   notSentTexts(job: string, office: string): Promise<readonly string[]>;
   notSentCount(job: string, office: string): Promise<number>;
+  /** keeps the higher of the place given and the one held */
+  keepPulled(job: string, office: string, place: number): Promise<void>;
+  pulled(job: string, office: string): Promise<number>;
   /** rows with a key that is held change nothing; gives the number of new ones */
   keepAside(job: string, rows: readonly KeptAside[]): Promise<number>;
   keptAside(job: string): Promise<readonly KeptAside[]>;

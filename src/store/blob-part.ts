@@ -29,16 +29,19 @@ export function checkBlobPart({ hash, size, offset, bytes }: BlobPart): Result<t
 }
 
 /**
- * Whether a part is the next one, or lies within what is held already.
+ * Whether a part is the next one, lies within what is held already, or begins the blob anew with another size.
  *
  * Errors: store.blob-size-changed, store.blob-offset.
  */
 export function placeOfPart(
   held: BlobHeld | undefined,
   { hash, size, offset, bytes }: BlobPart,
-): Result<"next" | "repeat", Issue> {
-  if (held !== undefined && held.size !== size)
+): Result<"next" | "repeat" | "anew", Issue> {
+  if (held !== undefined && held.size !== size) {
+    // whoever sent the first part may have been wrong about the size: the hash will tell
+    if (offset === 0 && !held.isComplete) return ok("anew");
     return fail(error("store.blob-size-changed", { hash, found: size, expected: held.size }));
+  }
   const received = held?.received ?? 0;
   if (offset === received) return ok("next");
   if (offset + bytes.length <= received) return ok("repeat");

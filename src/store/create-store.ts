@@ -38,6 +38,8 @@ export function createStore(backend: Backend): Store {
       attempt(async () => new Set(await backend.acknowledged(job, nameOf(office)))),
     readNotSent: (job, office) => readTexts(() => backend.notSentTexts(job, nameOf(office))),
     countNotSent: (job, office) => attempt(() => backend.notSentCount(job, nameOf(office))),
+    keepPulled: (job, office, place) => keepPulled(backend, job, office, place),
+    readPulled: (job, office) => attempt(() => backend.pulled(job, nameOf(office))),
     keepAside: (job, refused, at) => keepAside(backend, job, refused, at),
     readKeptAside: (job) => attempt(() => backend.keptAside(job)),
     putBlobPart: (part) => putBlobPart(backend, part),
@@ -73,6 +75,17 @@ async function append(
     refused: all.sort((a, b) => a.index - b.index),
     size: inserted.value.size,
   });
+}
+
+async function keepPulled(
+  backend: Backend,
+  job: string,
+  office: Office,
+  place: number,
+): Promise<Result<true, Issue>> {
+  contract(Number.isSafeInteger(place) && place >= 0, `keepPulled: ${place} is no place in a log`);
+  const kept = await attempt(() => backend.keepPulled(job, nameOf(office), place));
+  return kept.ok ? ok(true) : kept;
 }
 
 async function keepAside(
@@ -141,7 +154,10 @@ async function putBlobPart(backend: Backend, part: BlobPart): Promise<Result<Blo
     if (!there.ok) return there;
     if (!isSame(there.value, bytes)) return fail(error("store.blob-differs", { hash, from: offset }));
   } else {
-    const added = await attempt(() => backend.addBlobPart(part));
+    const added = await attempt(async () => {
+      if (place.value === "anew") await backend.dropBlob(hash);
+      await backend.addBlobPart(part);
+    });
     if (!added.ok) return added;
   }
   const now = await attempt(() => backend.blob(hash));

@@ -124,13 +124,19 @@ export interface Store {
   /** How many that are. */
   countNotSent(job: string, office: Office): Promise<Result<number, Issue>>;
 
+  /** Keeps how far an office's log has been taken over, after the entries up to there were appended. A lower place changes nothing. */
+  keepPulled(job: string, office: Office, place: number): Promise<Result<true, Issue>>;
+  /** The place after which to pull on; 0 if nothing was pulled in this life of the office. */
+  readPulled(job: string, office: Office): Promise<Result<number, Issue>>;
+
   /** Keeps aside what was refused before it came to the store. */
   keepAside(job: string, refused: readonly Quarantined[], at: string): Promise<Result<number, Issue>>;
   /** What was kept aside in a job, in the order of the keys. */
   readKeptAside(job: string): Promise<Result<readonly KeptAside[], Issue>>;
 
   /**
-   * Takes a part of a blob. Parts come in order; one that is held already changes nothing. With the last part the hash is
+   * Takes a part of a blob. Parts come in order; one that is held already changes nothing, and a first part with another size
+   * begins a blob anew that is not complete. With the last part the hash is
    * checked; if it does not fit, the parts are let go, so that the blob can be sent again.
    *
    * Errors: store.blob-name, store.blob-part, store.blob-size, store.blob-size-changed, store.blob-offset, store.blob-differs,

@@ -10,6 +10,7 @@ const TABLES = [
   [],
   ["acknowledgements", "entries", "jobs", "kept_aside"],
   ["acknowledgements", "blob_parts", "blobs", "entries", "jobs", "kept_aside"],
+  ["acknowledgements", "blob_parts", "blobs", "entries", "jobs", "kept_aside", "pulled"],
 ];
 const ENTRY = {
   id: "1".repeat(64),

@@ -294,6 +294,15 @@ export function storeSuite(name: string, factory: StoreFactory): void {
       });
     });
 
+    test("how far an office's log was taken over is kept for each life of it, and never goes back", async () => {
+      expect(unwrap(await store.readPulled(JOB, OFFICE))).toBe(0);
+      for (const place of [200, 400, 399]) unwrap(await store.keepPulled(JOB, OFFICE, place));
+      expect(unwrap(await store.readPulled(JOB, OFFICE))).toBe(400);
+      expect(unwrap(await store.readPulled(JOB, { ...OFFICE, era: 2 }))).toBe(0);
+      expect(unwrap(await store.readPulled("job-0", OFFICE))).toBe(0);
+      expect(unwrap(await store.jobs())).toEqual([]);
+    });
+
     describe("blobs", () => {
       const PART = 1000;
       const bytes = Uint8Array.from({ length: 2500 }, (_, i) => (i * 7919) % 251);
@@ -368,6 +377,15 @@ export function storeSuite(name: string, factory: StoreFactory): void {
         expect(unwrap(await store.readBlob(hash))).toEqual(bytes);
       });
 
+      test("one begun with a wrong size can be begun anew; one that is complete cannot", async () => {
+        unwrap(await store.putBlobPart({ ...(await partAt(0)), size: 9000 }));
+        for (const offset of [0, 1000, 2000]) unwrap(await store.putBlobPart(await partAt(offset)));
+        const { hash } = await partAt(0);
+        expect(unwrap(await store.readBlob(hash))).toEqual(bytes);
+        expect(await codeOf({ ...(await partAt(0)), size: 9000 })).toBe("store.blob-size-changed");
+        expect(unwrap(await store.readBlob(hash))).toEqual(bytes);
+      });
+
       test("names, sizes and parts that cannot be are refused", async () => {
         const part = await partAt(0);
         expect(await codeOf({ ...part, hash: "photo.jpg" })).toBe("store.blob-name");
@@ -376,7 +394,8 @@ export function storeSuite(name: string, factory: StoreFactory): void {
         expect(await codeOf({ ...part, offset: -1 })).toBe("store.blob-part");
         expect(await codeOf({ ...part, bytes: new Uint8Array(0) })).toBe("store.blob-part");
         unwrap(await store.putBlobPart(part));
-        expect(await codeOf({ ...part, size: 2600 })).toBe("store.blob-size-changed");
+        const next = await partAt(1000);
+        expect(await codeOf({ ...next, size: 2600 })).toBe("store.blob-size-changed");
       });
     });
 
@@ -390,8 +409,10 @@ export function storeSuite(name: string, factory: StoreFactory): void {
         const bytes = Uint8Array.of(1, 2, 3, 250);
         const hash = await sha256Hex(bytes);
         unwrap(await store.putBlobPart({ hash, size: 4, offset: 0, bytes }));
+        unwrap(await store.keepPulled(JOB, OFFICE, 12));
         await store.close();
         store = await reopen();
+        expect(unwrap(await store.readPulled(JOB, OFFICE))).toBe(12);
         expect(unwrap(await store.readJob(JOB))).toEqual(entries);
         expect(unwrap(await store.countNotSent(JOB, OFFICE))).toBe(2);
         expect(unwrap(await store.readKeptAside(JOB))).toHaveLength(1);

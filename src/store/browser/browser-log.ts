@@ -11,7 +11,7 @@ const MAX_COUNT = 2 ** 32 - 1;
 
 /** The log and what is kept beside it, in the browser. */
 export function browserLog(database: BrowserDatabase): LogCalls {
-  const { entries, acknowledgements, keptAside } = database;
+  const { entries, acknowledgements, pulled, keptAside } = database;
   const arrived = (job: string, after = 0) =>
     entries.where("[job+arrival]").between([job, after], [job, Dexie.maxKey], false, true);
   const acknowledged = async (job: string, office: string): Promise<readonly string[]> => {
@@ -69,6 +69,12 @@ export function browserLog(database: BrowserDatabase): LogCalls {
         // an acknowledgement stands only for an entry of the log
         return all - (await acknowledgements.where({ office, job }).count());
       }),
+    keepPulled: (job, office, place) =>
+      database.transaction("rw", pulled, async () => {
+        const held = await pulled.get([job, office]);
+        if ((held?.place ?? -1) < place) await pulled.put({ job, office, place });
+      }),
+    pulled: async (job, office) => (await pulled.get([job, office]))?.place ?? 0,
     keepAside: (job, rows) =>
       database.transaction("rw", keptAside, async () => {
         const held = await keptAside.bulkGet(rows.map((row): [string, string] => [job, row.key]));

@@ -16,12 +16,16 @@ export interface StoredAcknowledgement {
 }
 
 /** State of the tables this version works with. */
-export const BROWSER_VERSION = 2;
+export const BROWSER_VERSION = 3;
 
 /** The tables in the browser. A new state of them is a further `version`; one that was released is never changed. */
 export class BrowserDatabase extends Dexie {
   declare readonly entries: Table<StoredEntry, string>;
   declare readonly acknowledgements: Table<StoredAcknowledgement, [string, string]>;
+  declare readonly pulled: Table<
+    { readonly job: string; readonly office: string; readonly place: number },
+    [string, string]
+  >;
   declare readonly keptAside: Table<KeptAside & { readonly job: string }, [string, string]>;
   declare readonly blobs: Table<BlobHeld & { readonly hash: string }, string>;
   declare readonly blobParts: Table<
@@ -38,6 +42,7 @@ export class BrowserDatabase extends Dexie {
       acknowledgements: "[office+entry], [office+job]",
       keptAside: "[job+key]",
     });
-    this.version(BROWSER_VERSION).stores({ blobs: "hash", blobParts: "[hash+offset]" });
+    this.version(2).stores({ blobs: "hash", blobParts: "[hash+offset]" });
+    this.version(BROWSER_VERSION).stores({ pulled: "[job+office]" });
   }
 }

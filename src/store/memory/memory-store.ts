@@ -8,6 +8,7 @@ interface JobInMemory {
   /** in the order of arrival */
   readonly rows: EntryRow[];
   readonly acknowledged: Map<string, Set<string>>;
+  readonly pulled: Map<string, number>;
   readonly aside: Map<string, KeptAside>;
 }
 
@@ -27,7 +28,7 @@ function logInMemory(): Omit<Backend, BlobCalls | "close"> {
   const texts = new Map<string, string>();
   const jobs = new Map<string, JobInMemory>();
   const jobOf = (job: string): JobInMemory => {
-    const known = jobs.get(job) ?? { rows: [], acknowledged: new Map(), aside: new Map() };
+    const known = jobs.get(job) ?? { rows: [], acknowledged: new Map(), pulled: new Map(), aside: new Map() };
     jobs.set(job, known);
     return known;
   };
@@ -71,6 +72,11 @@ function logInMemory(): Omit<Backend, BlobCalls | "close"> {
     acknowledged: async (job, office) => [...acknowledgedOf(job, office)],
     notSentTexts: async (job, office) => notSent(job, office).map((row) => row.text),
     notSentCount: async (job, office) => notSent(job, office).length,
+    keepPulled: async (job, office, place) => {
+      const { pulled } = jobOf(job);
+      pulled.set(office, Math.max(place, pulled.get(office) ?? 0));
+    },
+    pulled: async (job, office) => jobOf(job).pulled.get(office) ?? 0,
     keepAside: async (job, rows) => {
       const { aside } = jobOf(job);
       const before = aside.size;

@@ -66,8 +66,19 @@ async function createBlobs(db: Kysely<Tables>, engine: Engine): Promise<void> {
   await engine.strict(parts).execute();
 }
 
+async function createPulled(db: Kysely<Tables>, engine: Engine): Promise<void> {
+  const pulled = db.schema
+    .createTable("pulled")
+    .addColumn("job", "text", (column) => column.notNull())
+    .addColumn("office", "text", (column) => column.notNull())
+    .addColumn("place", engine.integer, (column) => column.notNull())
+    .addPrimaryKeyConstraint("pulled_key", ["job", "office"]);
+  await engine.strict(pulled).execute();
+}
+
 /** In their order, numbered from 1 without gaps. One that was released is never changed; a new one follows it. */
 export const migrations: readonly Migration[] = [
   { number: 1, name: "log", up: createLog },
   { number: 2, name: "blobs", up: createBlobs },
+  { number: 3, name: "pulled", up: createPulled },
 ];

@@ -74,6 +74,24 @@ export function sqlLog(db: Kysely<Tables>, engine: Engine): LogCalls {
         .executeTakeFirst();
       return row?.count ?? 0;
     },
+    keepPulled: async (job, office, place) => {
+      await db
+        .insertInto("pulled")
+        .values({ job, office, place })
+        .onConflict((conflict) =>
+          conflict.columns(["job", "office"]).doUpdateSet({ place }).where("pulled.place", "<", place),
+        )
+        .execute();
+    },
+    pulled: async (job, office) => {
+      const row = await db
+        .selectFrom("pulled")
+        .select("place")
+        .where("job", "=", job)
+        .where("office", "=", office)
+        .executeTakeFirst();
+      return row?.place ?? 0;
+    },
     keepAside: async (job, rows) => {
       const values = rows.map(({ key, issue, text, at }) => ({
         job,

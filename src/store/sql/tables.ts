@@ -23,6 +23,13 @@ export interface AcknowledgementTable {
   acknowledged_at: string;
 }
 
+export interface PulledTable {
+  job: string;
+  office: string;
+  /** up to which the office's log has been taken over */
+  place: number;
+}
+
 export interface KeptAsideTable {
   job: string;
   key: string;
@@ -58,6 +65,7 @@ export interface Tables {
   jobs: JobTable;
   entries: EntryTable;
   acknowledgements: AcknowledgementTable;
+  pulled: PulledTable;
   kept_aside: KeptAsideTable;
   blobs: BlobTable;
   blob_parts: BlobPartTable;

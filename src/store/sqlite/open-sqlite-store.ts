@@ -13,6 +13,9 @@ const BUSY_TIMEOUT_MS = 5000;
 /**
  * Opens the store in a SQLite file, which is made if there is none. What an append has answered is on the disk.
  *
+ * Open a file once in a program. Several programs may have it open, each writer waits for the others; two stores on one file in
+ * the same thread would wait for each other in vain, because SQLite's waiting stops the thread.
+ *
  * Errors: store.newer, store.unreachable, store.damaged, store.full, store.busy, store.failed.
  */
 export async function openSqliteStore(file: string): Promise<Result<Store, Issue>> {
