@@ -41,7 +41,12 @@ function write(value: unknown, path: string, depth: number, found: Found): strin
   if (typeof value === "string") return writeText(value, path, found);
   if (depth >= MAX_DEPTH) return refuse(found, "records.too-deep", path, String(depth));
   if (Array.isArray(value)) {
-    const items = Array.from(value, (item: unknown, i) => write(item, `${path}[${i}]`, depth + 1, found));
+    const items = Array.from(value, (item: unknown, i) =>
+      // a column of readings is all numbers: no place is made up for one that needs none
+      typeof item === "number" && Number.isFinite(item)
+        ? JSON.stringify(item)
+        : write(item, `${path}[${i}]`, depth + 1, found),
+    );
     return `[${items.join(",")}]`;
   }
   if (isJsonObject(value)) return writeObject(value, path, depth, found);
