@@ -201,6 +201,7 @@ export type {
   VerdictResult,
   VerticalityResult,
 } from "./survey/results.ts";
+export { type RuleRisk, ruleRisks } from "./survey/rule-risks.ts";
 export type { RunContext } from "./survey/run-context.ts";
 export { stepRevisions } from "./survey/steps.ts";
 export type { Covariance, Effect, UncertainAxis } from "./survey/uncertain-axis.ts";

@@ -3,6 +3,7 @@ import type { Terminal } from "../terminal/terminal.ts";
 import type { WorkedOutJob } from "../work-out-job.ts";
 import { elementTable, limitsToConfirm, verdictCounts } from "./element-table.ts";
 import { allFindings, findingLines } from "./located-finding.ts";
+import { riskLines } from "./risk-table.ts";
 import { runSection } from "./run-section.ts";
 
 /** The reduction of a job for a person: verdicts, findings, and with `verbose` runs, steps and notes too. */
@@ -17,6 +18,8 @@ export function printReduction(terminal: Terminal, worked: WorkedOutJob, verbose
   const unusable = new Set(read.unusableRuns.map((run) => run.elementId));
   lines(elementTable(terminal, results.elements, { unusable, every: verbose }));
   lines(["", verdictCounts(results.elements)]);
+  const risks = verbose ? riskLines(results.elements, job.decision) : [];
+  if (risks.length > 0) lines(["", ...risks]);
 
   const findings = allFindings(read, job, results);
   const shown = verbose ? findings : findings.filter(({ issue }) => issue.severity !== "note");

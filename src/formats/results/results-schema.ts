@@ -153,6 +153,15 @@ const evidenceSchema = z.looseObject({
   used: z.boolean().describe("true: the budgets use it in place of the declared value."),
 });
 
+const riskSchema = z.looseObject({
+  criterion: z.string(),
+  elements: z.int().describe("Elements whose value and uncertainty are known."),
+  test_uncertainty_ratio: z.number().describe("Limit over the expanded uncertainty."),
+  consumers_risk: z.number().describe("Share of elements like these that are accepted although outside."),
+  producers_risk: z.number().describe("Share that are not accepted although within."),
+  within_share: z.number().describe("Share that are within, whatever is measured."),
+});
+
 /** results.json, as it is published and written. Angles in degrees, lengths in metres, levels positive up. */
 export const resultsSchema = z
   .looseObject({
@@ -165,6 +174,10 @@ export const resultsSchema = z
       .array(evidenceSchema)
       .optional()
       .describe("Standard values of errors that the runs of the job show."),
+    risks: z
+      .array(riskSchema)
+      .optional()
+      .describe("What each rule leads to over all elements like those of the job."),
     neighbours: z.array(z.unknown()),
     summary: z.looseObject({
       within: z.int(),

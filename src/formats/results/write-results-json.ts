@@ -9,7 +9,9 @@ import {
   type Issue,
   type Job,
   type JobResults,
+  type RuleRisk,
   type RunResult,
+  ruleRisks,
   sourceKind,
   sourceValueFromSi,
   VERDICTS,
@@ -65,6 +67,7 @@ export function writeResultsJson(
       elementDocument(result, elements.get(result.elementId), options),
     ),
     evidence: results.evidence.map(evidenceDocument),
+    risks: ruleRisks(results.elements, job.decision).map(riskDocument),
     neighbours: [],
     summary: Object.fromEntries(
       VERDICTS.map((word) => [word, verdicts.filter((verdict) => verdict === word).length]),
@@ -214,6 +217,17 @@ function elementDocument(
       probability_tolerance: known(trial.probabilityTolerance),
     })),
     findings: result.findings.map((issue) => findingDocument(issue, options)),
+  };
+}
+
+function riskDocument(risk: RuleRisk): NonNullable<ResultsDocument["risks"]>[number] {
+  return {
+    criterion: risk.criterionId,
+    elements: risk.elements,
+    test_uncertainty_ratio: risk.testUncertaintyRatio,
+    consumers_risk: risk.consumersRisk,
+    producers_risk: risk.producersRisk,
+    within_share: risk.withinShare,
   };
 }
 
