@@ -26,6 +26,7 @@ export {
   SHORTEST_REST_S,
 } from "./calibration/rest-log.ts";
 // correction
+export { usualInterval } from "./correction/combine-passes.ts";
 export type { StepReport } from "./correction/step-report.ts";
 // criteria
 export { APPLIES_TO_KEYS, appliesTo } from "./criteria/applies-to.ts";

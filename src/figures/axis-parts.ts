@@ -1,8 +1,8 @@
-import type { AxisRow } from "#core";
+import { type AxisRow, usualInterval } from "#core";
 import type { ElementView } from "./view.ts";
 
 /** A row that can be drawn: the place and the offset are known. */
-export function isDrawable(row: AxisRow): boolean {
+function isDrawable(row: AxisRow): boolean {
   return [row.downM, row.offsetNorthM, row.offsetEastM, row.offsetM, row.alongM, row.acrossM].every(
     Number.isFinite,
   );
@@ -23,15 +23,6 @@ export interface AxisParts {
 /** Stations closer than this share of the usual interval are the same one. */
 const SAME_STATION = 0.25;
 
-/** Median, so that one gap does not change what is usual. NaN without values. */
-function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  const middle = sorted.length / 2;
-  return sorted.length === 0
-    ? Number.NaN
-    : (sorted[Math.floor(middle)]! + sorted[Math.ceil(middle) - 1]!) / 2;
-}
-
 /**
  * Divides an axis into what was read and what was not.
  *
@@ -40,8 +31,7 @@ function median(values: readonly number[]): number {
  */
 export function axisParts(view: Pick<ElementView, "axis" | "gaps">): AxisParts {
   const stations = view.axis.filter((row) => !row.interpolated && Number.isFinite(row.depthM));
-  const steps = stations.slice(1).map((row, i) => row.depthM - stations[i]!.depthM);
-  const intervalM = median(steps);
+  const intervalM = usualInterval(Float64Array.from(stations, (row) => row.depthM));
   const insideGap = (row: AxisRow) => {
     // stations of several tubes stand at nearly, not exactly, the same depths
     const near = row.interpolated || Number.isNaN(intervalM) ? 0 : intervalM * SAME_STATION;

@@ -42,7 +42,13 @@ export interface Contribution {
   readonly share: number;
 }
 
-/** Usual distance between neighbouring stations, metres; NaN with fewer than two stations. */
+/**
+ * Usual distance between neighbouring stations, metres: the median, so that one gap does not change what is usual.
+ *
+ * @returns NaN with fewer than two stations.
+ *
+ * Frame: along the hole. Source: common practice, no source.
+ */
 export function usualInterval(depthM: Float64Array): number {
   if (depthM.length < 2) return Number.NaN;
   return median(Float64Array.from(depthM.slice(1), (depth, i) => depth - depthM[i]!));

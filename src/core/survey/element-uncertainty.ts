@@ -21,7 +21,7 @@ import {
 const USUAL_TUBE_POSITION_M = 0.01;
 
 /** Semi-axis of the ellipse that holds the true point in plan with 95 %: sqrt(-2 ln 0.05). */
-export const COVERAGE_95_PLAN = Math.sqrt(-2 * Math.log(0.05));
+const COVERAGE_95_PLAN = Math.sqrt(-2 * Math.log(0.05));
 
 /** What is known of the uncertainty of one element's axis, worked out when asked for. */
 export class ElementUncertainty {
