@@ -12,7 +12,19 @@ interface Layer {
   readonly node?: true;
 }
 
-const below = ["core", "geodesy", "text", "formats", "figures", "simulator", "link", "records"];
+const below = [
+  "core",
+  "geodesy",
+  "text",
+  "formats",
+  "figures",
+  "simulator",
+  "link",
+  "records",
+  "exchange",
+  "evidence",
+  "sync",
+];
 
 /** The whole import policy, for the layers there are and those to come; docs/decisions/0001 says why. */
 const POLICY: Readonly<Record<string, Layer>> = {
@@ -28,6 +40,9 @@ const POLICY: Readonly<Record<string, Layer>> = {
   link: { may: ["core"], packages: [] },
   records: { may: ["core"], packages: ["zod"] },
   store: { may: ["records", "core"], packages: ["dexie", "better-sqlite3", "pg", "kysely"], node: true },
+  exchange: { may: ["core", "geodesy", "formats", "records"], packages: [] },
+  evidence: { may: ["core", "formats", "records"], packages: ["zod"] },
+  sync: { may: ["core", "records", "store"], packages: ["zod"] },
   report: {
     may: ["core", "geodesy", "text", "figures", "records", "formats"],
     packages: [
@@ -52,6 +67,7 @@ const POLICY: Readonly<Record<string, Layer>> = {
       "@simplewebauthn/server",
       "graphile-worker",
       "piscina",
+      "kysely",
       "zod",
     ],
     node: true,

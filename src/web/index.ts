@@ -1,0 +1,3 @@
+// The app has no door for other layers: it starts in main.tsx.
+
+export {};
