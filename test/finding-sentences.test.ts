@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join, resolve, sep } from "node:path";
 import { expect, test } from "vitest";
-import { sentenceCodes } from "#text";
+import { sentenceCodes, translatedPhrases } from "#text";
 
 const root = resolve(import.meta.dirname, "../src");
 
@@ -51,6 +51,11 @@ test("every finding code that the program uses has a sentence", () => {
 test("every sentence belongs to a code that the program uses", () => {
   const used = new Set(sources.flatMap(({ code }) => stringsOf(code)));
   expect(sentenceCodes.filter((code) => !used.has(code))).toEqual([]);
+});
+
+test("every phrase that has a translation is said by the program", () => {
+  const said = new Set(sources.flatMap(({ code }) => stringsOf(code)));
+  expect(translatedPhrases.filter((phrase) => !said.has(phrase))).toEqual([]);
 });
 
 test("no code is put together at run time, where this check could not see it", () => {

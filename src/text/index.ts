@@ -1,6 +1,7 @@
 // The door of the layer: what other layers may use, listed one by one.
 
 export { type FigureWord, figureWord, fillIn } from "./figure-words.ts";
+export { translatedPhrases } from "./findings/german/phrases.ts";
 export { formatAgainstLimit, formatMeasured, formatUncertainty } from "./format-against-limit.ts";
 export { formatNumber, MISSING } from "./format-number.ts";
 export { formatCoverage, formatProbability } from "./format-probability.ts";

@@ -1,0 +1,19 @@
+import { criteriaSentences } from "./criteria.ts";
+import { formatsSentences } from "./formats.ts";
+import { geodesySentences } from "./geodesy.ts";
+import { recordsSentences } from "./records.ts";
+import type { Sentences } from "./sentences.ts";
+import { simulatorSentences } from "./simulator.ts";
+import { storeSentences } from "./store.ts";
+import { surveySentences } from "./survey.ts";
+
+/** Every sentence in English, by finding code; an area is a file and a line here. */
+export const englishSentences: Sentences = {
+  ...formatsSentences,
+  ...geodesySentences,
+  ...surveySentences,
+  ...criteriaSentences,
+  ...simulatorSentences,
+  ...recordsSentences,
+  ...storeSentences,
+};

@@ -1,0 +1,19 @@
+import { criteriaSentences } from "./german/criteria.ts";
+import { formatsSentences } from "./german/formats.ts";
+import { geodesySentences } from "./german/geodesy.ts";
+import { recordsSentences } from "./german/records.ts";
+import { simulatorSentences } from "./german/simulator.ts";
+import { storeSentences } from "./german/store.ts";
+import { surveySentences } from "./german/survey.ts";
+import type { Sentences } from "./sentences.ts";
+
+/** Every sentence in German, by finding code; an area is a file and a line here. */
+export const germanSentences: Sentences = {
+  ...formatsSentences,
+  ...geodesySentences,
+  ...surveySentences,
+  ...criteriaSentences,
+  ...simulatorSentences,
+  ...recordsSentences,
+  ...storeSentences,
+};
