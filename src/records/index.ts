@@ -62,6 +62,7 @@ export {
   type SyncMessage,
   writeMessage,
 } from "./sync/messages.ts";
+export { namedBlobs } from "./sync/named-blobs.ts";
 export {
   isSameSet,
   type OfficeView,
@@ -79,6 +80,8 @@ export {
 export {
   answerPull,
   answerPush,
+  type HeldEnds,
+  heldEnds,
   type OfficeLog,
   type Page,
   type Quarantined,

@@ -36,6 +36,8 @@ export interface Backend {
   /** In one transaction: rows with a new id get the next places of arrival; held ones with the same text change nothing. */
   insertEntries(job: string, rows: readonly EntryRow[], receivedAt: string): Promise<Inserted>;
   jobs(): Promise<readonly string[]>;
+  /** how many entries the job has */
+  size(job: string): Promise<number>;
   ids(job: string): Promise<readonly string[]>;
   /** at most `count`, in the order of arrival, after a place */
   entriesAfter(job: string, arrival: number, count: number): Promise<readonly ArrivedText[]>;
@@ -50,6 +52,8 @@ export interface Backend {
   /** keeps the higher of the place given and the one held */
   keepPulled(job: string, office: string, place: number): Promise<void>;
   pulled(job: string, office: string): Promise<number>;
+  /** in one transaction: takes away what is kept about an office, never anything of the log */
+  forgetOffice(job: string, office: string): Promise<void>;
   /** rows with a key that is held change nothing; gives the number of new ones */
   keepAside(job: string, rows: readonly KeptAside[]): Promise<number>;
   keptAside(job: string): Promise<readonly KeptAside[]>;

@@ -28,6 +28,7 @@ export function createStore(backend: Backend): Store {
       const texts = await attempt(() => backend.entriesAfter(job, 0, Number.MAX_SAFE_INTEGER));
       return texts.ok ? entriesOf(texts.value.map(({ text }) => text)) : texts;
     },
+    size: (job) => attempt(() => backend.size(job)),
     readIds: (job) => attempt(() => backend.ids(job)),
     readAfter: (job, cursor, limit = ONE_MESSAGE) => readAfter(backend, job, cursor, limit),
     readChain: (job, device, from, to) => readTexts(() => backend.chainTexts(job, device, from, to)),
@@ -40,6 +41,10 @@ export function createStore(backend: Backend): Store {
     countNotSent: (job, office) => attempt(() => backend.notSentCount(job, nameOf(office))),
     keepPulled: (job, office, place) => keepPulled(backend, job, office, place),
     readPulled: (job, office) => attempt(() => backend.pulled(job, nameOf(office))),
+    forgetOffice: async (job, office) => {
+      const done = await attempt(() => backend.forgetOffice(job, nameOf(office)));
+      return done.ok ? ok(true) : done;
+    },
     keepAside: (job, refused, at) => keepAside(backend, job, refused, at),
     readKeptAside: (job) => attempt(() => backend.keptAside(job)),
     putBlobPart: (part) => putBlobPart(backend, part),

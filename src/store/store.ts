@@ -89,6 +89,8 @@ export interface Store {
 
   /** All jobs with entries, in the order of their names. */
   jobs(): Promise<Result<readonly string[], Issue>>;
+  /** How many entries a job has: also the last place of arrival. */
+  size(job: string): Promise<Result<number, Issue>>;
   /** All entries of a job in their order of arrival. */
   readJob(job: string): Promise<Result<readonly Entry[], Issue>>;
   /** Ids of all entries of a job in their order of arrival: for the tree and for the digest. */
@@ -128,6 +130,11 @@ export interface Store {
   keepPulled(job: string, office: Office, place: number): Promise<Result<true, Issue>>;
   /** The place after which to pull on; 0 if nothing was pulled in this life of the office. */
   readPulled(job: string, office: Office): Promise<Result<number, Issue>>;
+  /**
+   * Forgets what an office was believed to hold and how far its log was taken over, because it does not hold it any more. The log
+   * stays as it is; everything is fetched and, where it is missing there, sent again.
+   */
+  forgetOffice(job: string, office: Office): Promise<Result<true, Issue>>;
 
   /** Keeps aside what was refused before it came to the store. */
   keepAside(job: string, refused: readonly Quarantined[], at: string): Promise<Result<number, Issue>>;

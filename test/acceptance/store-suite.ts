@@ -41,6 +41,7 @@ export function storeSuite(name: string, factory: StoreFactory): void {
       test("is empty at first", async () => {
         expect(unwrap(await store.jobs())).toEqual([]);
         expect(unwrap(await store.readJob(JOB))).toEqual([]);
+        expect(unwrap(await store.size(JOB))).toBe(0);
         expect(unwrap(await store.chains(JOB))).toEqual([]);
         expect(unwrap(await store.readAfter(JOB, 0))).toEqual({ from: 0, entries: [], more: false });
       });
@@ -53,6 +54,7 @@ export function storeSuite(name: string, factory: StoreFactory): void {
         const all = [...b.entries, ...a.entries];
         expect(unwrap(await store.readJob(JOB))).toEqual(all);
         expect(unwrap(await store.readIds(JOB))).toEqual(idsOf(all));
+        expect(unwrap(await store.size(JOB))).toBe(11);
         expect(unwrap(await store.jobs())).toEqual([JOB]);
       });
 
@@ -301,6 +303,29 @@ export function storeSuite(name: string, factory: StoreFactory): void {
       expect(unwrap(await store.readPulled(JOB, { ...OFFICE, era: 2 }))).toBe(0);
       expect(unwrap(await store.readPulled("job-0", OFFICE))).toBe(0);
       expect(unwrap(await store.jobs())).toEqual([]);
+    });
+
+    test("what an office was believed to hold can be forgotten, for one job and one life of it; the log stays", async () => {
+      const { entries } = pens.a;
+      const other = await Pen.start(1, "job-0");
+      const before = { ...OFFICE, era: 0 };
+      await append(entries);
+      await append(other.entries, "job-0");
+      for (const office of [OFFICE, before]) {
+        unwrap(await store.acknowledge(JOB, office, idsOf(entries), AT));
+        unwrap(await store.acknowledge("job-0", office, idsOf(other.entries), AT));
+        for (const job of [JOB, "job-0"]) unwrap(await store.keepPulled(job, office, 5));
+      }
+      unwrap(await store.forgetOffice(JOB, OFFICE));
+      expect(unwrap(await store.countNotSent(JOB, OFFICE))).toBe(entries.length);
+      expect(unwrap(await store.readPulled(JOB, OFFICE))).toBe(0);
+      expect(unwrap(await store.readJob(JOB))).toEqual(entries);
+      expect(unwrap(await store.countNotSent(JOB, before))).toBe(0);
+      expect(unwrap(await store.readPulled(JOB, before))).toBe(5);
+      expect(unwrap(await store.countNotSent("job-0", OFFICE))).toBe(0);
+      expect(unwrap(await store.readPulled("job-0", OFFICE))).toBe(5);
+      // it can be learned anew
+      expect(unwrap(await store.acknowledge(JOB, OFFICE, idsOf(entries), AT))).toBe(entries.length);
     });
 
     describe("blobs", () => {

@@ -6,6 +6,7 @@ import {
   type Entry,
   type EntryClock,
   foldChains,
+  heldEnds,
   isSameSet,
   type JsonObject,
   nextBatch,
@@ -103,7 +104,7 @@ class Office {
     const held = new Set(this.log.map((entry) => entry.id));
     this.log.push(...received.sound.filter((entry) => !held.has(entry.id)));
     this.quarantined += received.quarantined.length;
-    return textOf(answerPush({ job: JOB, era: this.era }, received, walkChains(this.log)));
+    return textOf(answerPush({ job: JOB, era: this.era }, received, heldEnds(walkChains(this.log))));
   }
 
   async pull(text: string): Promise<string | undefined> {

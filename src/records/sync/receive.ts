@@ -50,12 +50,23 @@ export interface OfficeLog {
   readonly era: number;
 }
 
+/** How far chains are held, as an answer tells it: of all devices of a job, or of those that a batch comes from. */
+export type HeldEnds = Pick<PushAnswer, "contiguous" | "forked">;
+
+/** The same from the chains themselves. */
+export const heldEnds = (chains: Chains): HeldEnds => ({
+  contiguous: Object.fromEntries(
+    Object.entries(chainEnds(chains)).map(([device, end]) => [device, end.sequence]),
+  ),
+  forked: [...chains.values()].filter(({ forks }) => forks.length > 0).map(({ device }) => device),
+});
+
 /**
  * The office's answer after the sound entries of a batch have been written.
  *
- * @param chains of everything held now, this batch among it.
+ * @param ends of what is held now, this batch among it.
  */
-export function answerPush({ job, era }: OfficeLog, received: Received, chains: Chains): PushAnswer {
+export function answerPush({ job, era }: OfficeLog, received: Received, ends: HeldEnds): PushAnswer {
   return {
     format: "toeline-push-answer/1",
     job,
@@ -66,10 +77,7 @@ export function answerPush({ job, era }: OfficeLog, received: Received, chains: 
       entry: claimedId(raw),
       code: issue.code,
     })),
-    contiguous: Object.fromEntries(
-      Object.entries(chainEnds(chains)).map(([device, end]) => [device, end.sequence]),
-    ),
-    forked: [...chains.values()].filter(({ forks }) => forks.length > 0).map(({ device }) => device),
+    ...ends,
   };
 }
 

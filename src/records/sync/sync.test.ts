@@ -5,9 +5,10 @@ import { utf8 } from "../crypto/hash.ts";
 import type { Entry } from "../entry/entry.ts";
 import { canonicalJson } from "../json/canonical-json.ts";
 import { MAX_BATCH_BYTES, MAX_BATCH_ENTRIES, readMessage, writeMessage } from "./messages.ts";
+import { namedBlobs } from "./named-blobs.ts";
 import { startAnew, UNKNOWN_OFFICE, viewAfterPull, viewAfterPush } from "./office-view.ts";
 import { nextBatch, notSent, summarizeUnsent } from "./outbox.ts";
-import { answerPull, answerPush, receiveBatch } from "./receive.ts";
+import { answerPull, answerPush, heldEnds, receiveBatch } from "./receive.ts";
 import { setDigest } from "./set-digest.ts";
 
 const OFFICE = { job: JOB, era: 1 };
@@ -20,7 +21,10 @@ async function chainOf(notes: number, length = 10): Promise<readonly Entry[]> {
 
 async function push(entries: readonly unknown[], held: readonly Entry[] = []) {
   const received = await receiveBatch(JOB, entries, verifier);
-  return { received, answer: answerPush(OFFICE, received, walkChains([...held, ...received.sound])) };
+  return {
+    received,
+    answer: answerPush(OFFICE, received, heldEnds(walkChains([...held, ...received.sound]))),
+  };
 }
 
 describe("a batch", () => {
@@ -166,6 +170,22 @@ describe("what a device knows of the office", () => {
     expect(page(2, 3, false).digest).toBe("d".repeat(64));
     expect(page(0, 2, true).digest).toBeNull();
   });
+});
+
+test("the files that an entry speaks of are found at any depth, each once, and nothing else", async () => {
+  const [a, b] = ["a".repeat(64), "b".repeat(64)];
+  const pen = await Pen.start(1);
+  const photo = await pen.write("photo", { about: "job", blob: a, bytes: 5, type: "image/png", caption: b });
+  const files = [{ name: "r.pdf", type: "application/pdf", blob: a }];
+  const report = await pen.write("report-issued", {
+    report: "R-1",
+    title: "Wall",
+    files: [...files, ...files, { name: "r.docx", type: "x/y", blob: b }],
+    elements: [],
+  });
+  expect(namedBlobs(photo)).toEqual([a]);
+  expect(namedBlobs(report)).toEqual([a, b]);
+  expect(namedBlobs({ body: { blob: "photo.png", deep: [{ blob: null }, "blob"] } })).toEqual([]);
 });
 
 describe("messages", () => {

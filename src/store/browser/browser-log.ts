@@ -31,6 +31,7 @@ export function browserLog(database: BrowserDatabase): LogCalls {
       const keys = await entries.orderBy("[job+arrival]").uniqueKeys();
       return [...new Set((keys as unknown as [string, number][]).map(([job]) => job))].sort();
     },
+    size: (job) => arrived(job).count(),
     ids: (job) => arrived(job).primaryKeys(),
     entriesAfter: (job, arrival, count) => arrived(job, arrival).limit(Math.min(count, MAX_COUNT)).toArray(),
     chainTexts: async (job, device, from, to) => {
@@ -75,6 +76,11 @@ export function browserLog(database: BrowserDatabase): LogCalls {
         if ((held?.place ?? -1) < place) await pulled.put({ job, office, place });
       }),
     pulled: async (job, office) => (await pulled.get([job, office]))?.place ?? 0,
+    forgetOffice: (job, office) =>
+      database.transaction("rw", acknowledgements, pulled, async () => {
+        await acknowledgements.where({ office, job }).delete();
+        await pulled.delete([job, office]);
+      }),
     keepAside: (job, rows) =>
       database.transaction("rw", keptAside, async () => {
         const held = await keptAside.bulkGet(rows.map((row): [string, string] => [job, row.key]));

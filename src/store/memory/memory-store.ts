@@ -51,6 +51,7 @@ function logInMemory(): Omit<Backend, BlobCalls | "close"> {
       return { taken, added: fresh.length, size: log.length };
     },
     jobs: async () => [...jobs].flatMap(([job, { rows }]) => (rows.length > 0 ? [job] : [])).sort(),
+    size: async (job) => jobOf(job).rows.length,
     ids: async (job) => jobOf(job).rows.map((row) => row.id),
     entriesAfter: async (job, arrival, count) =>
       jobOf(job)
@@ -77,6 +78,10 @@ function logInMemory(): Omit<Backend, BlobCalls | "close"> {
       pulled.set(office, Math.max(place, pulled.get(office) ?? 0));
     },
     pulled: async (job, office) => jobOf(job).pulled.get(office) ?? 0,
+    forgetOffice: async (job, office) => {
+      jobOf(job).acknowledged.delete(office);
+      jobOf(job).pulled.delete(office);
+    },
     keepAside: async (job, rows) => {
       const { aside } = jobOf(job);
       const before = aside.size;

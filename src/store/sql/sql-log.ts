@@ -20,6 +20,10 @@ export function sqlLog(db: Kysely<Tables>, engine: Engine): LogCalls {
       const rows = await db.selectFrom("jobs").select("id").where("size", ">", 0).execute();
       return rows.map((row) => row.id).sort();
     },
+    size: async (job) => {
+      const row = await db.selectFrom("jobs").select("size").where("id", "=", job).executeTakeFirst();
+      return row?.size ?? 0;
+    },
     ids: async (job) => {
       const rows = await db
         .selectFrom("entries")
@@ -92,6 +96,8 @@ export function sqlLog(db: Kysely<Tables>, engine: Engine): LogCalls {
         .executeTakeFirst();
       return row?.place ?? 0;
     },
+    forgetOffice: (job, office) =>
+      db.transaction().execute((transaction) => forgetOffice(transaction, job, office)),
     keepAside: async (job, rows) => {
       const values = rows.map(({ key, issue, text, at }) => ({
         job,
@@ -196,7 +202,16 @@ async function acknowledge(
   return added;
 }
 
-/** The log of a job without what a office has named. */
+async function forgetOffice(db: Transaction<Tables>, job: string, office: string): Promise<void> {
+  await db
+    .deleteFrom("acknowledgements")
+    .where("office", "=", office)
+    .where("entry", "in", (builder) => builder.selectFrom("entries").select("id").where("job", "=", job))
+    .execute();
+  await db.deleteFrom("pulled").where("job", "=", job).where("office", "=", office).execute();
+}
+
+/** The log of a job without what an office has named. */
 const notSent = (db: Kysely<Tables>, job: string, office: string) =>
   db
     .selectFrom("entries")
