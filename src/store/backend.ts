@@ -52,6 +52,8 @@ export interface Backend {
   /** keeps the higher of the place given and the one held */
   keepPulled(job: string, office: string, place: number): Promise<void>;
   pulled(job: string, office: string): Promise<number>;
+  /** names of the offices for which a place is kept */
+  offices(job: string): Promise<readonly string[]>;
   /** in one transaction: takes away what is kept about an office, never anything of the log */
   forgetOffice(job: string, office: string): Promise<void>;
   /** rows with a key that is held change nothing; gives the number of new ones */

@@ -41,6 +41,7 @@ export function createStore(backend: Backend): Store {
     countNotSent: (job, office) => attempt(() => backend.notSentCount(job, nameOf(office))),
     keepPulled: (job, office, place) => keepPulled(backend, job, office, place),
     readPulled: (job, office) => attempt(() => backend.pulled(job, nameOf(office))),
+    readOffices: (job) => attempt(async () => (await backend.offices(job)).map(officeOf)),
     forgetOffice: async (job, office) => {
       const done = await attempt(() => backend.forgetOffice(job, nameOf(office)));
       return done.ok ? ok(true) : done;
@@ -56,6 +57,11 @@ export function createStore(backend: Backend): Store {
 
 /** One name for each life of a server. */
 const nameOf = ({ server, era }: Office): string => `${era} ${server}`;
+
+function officeOf(name: string): Office {
+  const gap = name.indexOf(" ");
+  return { server: name.slice(gap + 1), era: Number(name.slice(0, gap)) };
+}
 
 async function append(
   backend: Backend,

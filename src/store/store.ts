@@ -130,6 +130,8 @@ export interface Store {
   keepPulled(job: string, office: Office, place: number): Promise<Result<true, Issue>>;
   /** The place after which to pull on; 0 if nothing was pulled in this life of the office. */
   readPulled(job: string, office: Office): Promise<Result<number, Issue>>;
+  /** Offices, each in its lives, of which a place is kept: what is known of them before they have answered. */
+  readOffices(job: string): Promise<Result<readonly Office[], Issue>>;
   /**
    * Forgets what an office was believed to hold and how far its log was taken over, because it does not hold it any more. The log
    * stays as it is; everything is fetched and, where it is missing there, sent again.

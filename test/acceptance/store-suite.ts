@@ -303,6 +303,12 @@ export function storeSuite(name: string, factory: StoreFactory): void {
       expect(unwrap(await store.readPulled(JOB, { ...OFFICE, era: 2 }))).toBe(0);
       expect(unwrap(await store.readPulled("job-0", OFFICE))).toBe(0);
       expect(unwrap(await store.jobs())).toEqual([]);
+      unwrap(await store.keepPulled(JOB, { server: "https://b.example 7", era: 0 }, 0));
+      expect(unwrap(await store.readOffices(JOB))).toEqual([
+        { server: "https://b.example 7", era: 0 },
+        OFFICE,
+      ]);
+      expect(unwrap(await store.readOffices("job-0"))).toEqual([]);
     });
 
     test("what an office was believed to hold can be forgotten, for one job and one life of it; the log stays", async () => {

@@ -76,6 +76,13 @@ export function browserLog(database: BrowserDatabase): LogCalls {
         if ((held?.place ?? -1) < place) await pulled.put({ job, office, place });
       }),
     pulled: async (job, office) => (await pulled.get([job, office]))?.place ?? 0,
+    offices: async (job) => {
+      const keys = await pulled
+        .where("[job+office]")
+        .between([job, Dexie.minKey], [job, Dexie.maxKey])
+        .primaryKeys();
+      return keys.map(([, office]) => office).sort();
+    },
     forgetOffice: (job, office) =>
       database.transaction("rw", acknowledgements, pulled, async () => {
         await acknowledgements.where({ office, job }).delete();

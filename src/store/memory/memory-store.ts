@@ -78,6 +78,7 @@ function logInMemory(): Omit<Backend, BlobCalls | "close"> {
       pulled.set(office, Math.max(place, pulled.get(office) ?? 0));
     },
     pulled: async (job, office) => jobOf(job).pulled.get(office) ?? 0,
+    offices: async (job) => [...jobOf(job).pulled.keys()].sort(),
     forgetOffice: async (job, office) => {
       jobOf(job).acknowledged.delete(office);
       jobOf(job).pulled.delete(office);

@@ -96,6 +96,10 @@ export function sqlLog(db: Kysely<Tables>, engine: Engine): LogCalls {
         .executeTakeFirst();
       return row?.place ?? 0;
     },
+    offices: async (job) => {
+      const rows = await db.selectFrom("pulled").select("office").where("job", "=", job).execute();
+      return rows.map((row) => row.office).sort();
+    },
     forgetOffice: (job, office) =>
       db.transaction().execute((transaction) => forgetOffice(transaction, job, office)),
     keepAside: async (job, rows) => {
