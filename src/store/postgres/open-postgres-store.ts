@@ -19,10 +19,11 @@ const BIGINT = 20;
  * Errors: store.newer, store.unreachable, store.full, store.busy, store.failed.
  */
 export function openPostgresStore(address: string): Promise<Result<Store, Issue>> {
-  return openSqlStore(postgresTables(address), postgresEngine);
+  return openSqlStore(postgresTables<Tables>(address), postgresEngine);
 }
 
-export function postgresTables(address: string): Kysely<Tables> {
+/** The connections, made as they are needed. */
+export function postgresTables<T>(address: string): Kysely<T> {
   const pool = new pg.Pool({
     connectionString: address,
     max: MAX_CONNECTIONS,
@@ -34,5 +35,5 @@ export function postgresTables(address: string): Kysely<Tables> {
   });
   // a connection that breaks while nobody uses it is replaced; the next call tells if that fails
   pool.on("error", () => {});
-  return new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) });
+  return new Kysely<T>({ dialect: new PostgresDialect({ pool }) });
 }

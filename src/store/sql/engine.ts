@@ -1,5 +1,4 @@
 import { type CreateTableBuilder, type Expression, type Kysely, sql } from "kysely";
-import type { Tables } from "./tables.ts";
 
 /** Where the two SQL databases differ. Everything else of the store is the same for both. */
 export interface Engine {
@@ -9,7 +8,7 @@ export interface Engine {
   /** ends a table so that the database refuses values of another type than the column's */
   strict<T extends string, C extends string>(table: CreateTableBuilder<T, C>): CreateTableBuilder<T, C>;
   /** makes other processes that are about to create tables wait until this transaction ends */
-  lockSchema(transaction: Kysely<Tables>): Promise<void>;
+  lockSchema<T>(transaction: Kysely<T>): Promise<void>;
   /** texts compared by their code units, as this program does, whatever the language of the database */
   byCodeUnits(column: Expression<string>): Expression<string>;
 }

@@ -13,5 +13,5 @@ beforeAll(async () => {
 afterAll(() => server.stop(), POSTGRES_HOOK_MS);
 
 migrationsSuite("migrations on PostgreSQL", postgresEngine, async () =>
-  postgresTables(await server.createDatabase(`migrations_${++count}`)),
+  postgresTables<Tables>(await server.createDatabase(`migrations_${++count}`)),
 );

@@ -2,4 +2,6 @@ import { migrationsSuite } from "../../../test/acceptance/migrations-suite.ts";
 import { openSqlite, sqliteTables } from "../sqlite/open-sqlite-store.ts";
 import { sqliteEngine } from "./engine.ts";
 
-migrationsSuite("migrations on SQLite", sqliteEngine, async () => sqliteTables(openSqlite(":memory:")));
+migrationsSuite("migrations on SQLite", sqliteEngine, async () =>
+  sqliteTables<Tables>(openSqlite(":memory:")),
+);

@@ -1,13 +1,7 @@
 import type { Kysely } from "kysely";
 import type { Engine } from "./engine.ts";
+import type { Migration } from "./run-migrations.ts";
 import type { Tables } from "./tables.ts";
-
-/** A step from one state of the tables to the next. It adds; it never rewrites what stands in the log. */
-export interface Migration {
-  readonly number: number;
-  readonly name: string;
-  up(db: Kysely<Tables>, engine: Engine): Promise<void>;
-}
 
 async function createLog(db: Kysely<Tables>, engine: Engine): Promise<void> {
   const jobs = db.schema
@@ -77,7 +71,7 @@ async function createPulled(db: Kysely<Tables>, engine: Engine): Promise<void> {
 }
 
 /** In their order, numbered from 1 without gaps. One that was released is never changed; a new one follows it. */
-export const migrations: readonly Migration[] = [
+export const migrations: readonly Migration<Tables>[] = [
   { number: 1, name: "log", up: createLog },
   { number: 2, name: "blobs", up: createBlobs },
   { number: 3, name: "pulled", up: createPulled },

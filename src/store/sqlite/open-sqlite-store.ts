@@ -21,7 +21,7 @@ const BUSY_TIMEOUT_MS = 5000;
 export async function openSqliteStore(file: string): Promise<Result<Store, Issue>> {
   const opened = await attempt(async () => openSqlite(file));
   if (!opened.ok) return opened;
-  return openSqlStore(sqliteTables(opened.value), sqliteEngine);
+  return openSqlStore(sqliteTables<Tables>(opened.value), sqliteEngine);
 }
 
 /** The connection. Every setting is made on every open: SQLite keeps only the journal mode in the file. */
@@ -34,5 +34,5 @@ export function openSqlite(file: string): Database.Database {
   return database;
 }
 
-export const sqliteTables = (database: Database.Database): Kysely<Tables> =>
-  new Kysely<Tables>({ dialect: new SqliteDialect({ database }) });
+export const sqliteTables = <T>(database: Database.Database): Kysely<T> =>
+  new Kysely<T>({ dialect: new SqliteDialect({ database }) });
