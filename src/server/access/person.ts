@@ -3,21 +3,23 @@ export const ROLES = ["technician", "engineer", "reviewer", "manager", "admin"] 
 export type Role = (typeof ROLES)[number];
 
 /** What a request needs. Which role gives which right is written in one table, `rights.ts`. */
-export type Right =
+export const RIGHTS = [
   /** see the job */
-  | "read"
+  "read",
   /** runs, readings, notes, photos */
-  | "record"
+  "record",
   /** schedule, allowances, instruments, calibrations */
-  | "set-up"
+  "set-up",
   /** set readings aside, decide, judge */
-  | "judge"
+  "judge",
   /** seal runs and reports, issue reports */
-  | "sign"
+  "sign",
   /** people of the job, its share of the trend */
-  | "manage"
+  "manage",
   /** all jobs, all accounts, back-up */
-  | "administer";
+  "administer",
+] as const;
+export type Right = (typeof RIGHTS)[number];
 
 /** Who asks. Worked out once for each request; never taken from its body. */
 export interface Person {
@@ -28,4 +30,6 @@ export interface Person {
   readonly isAdmin: boolean;
   /** whether a second factor was shown in this session: needed to sign and to administer in shared mode */
   readonly hasSecondFactor: boolean;
+  /** what a token was made for; undefined: all that the person may */
+  readonly scopes?: readonly Right[];
 }

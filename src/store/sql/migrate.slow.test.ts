@@ -3,6 +3,7 @@ import { migrationsSuite } from "../../../test/acceptance/migrations-suite.ts";
 import { POSTGRES_HOOK_MS, type PostgresServer, startPostgres } from "../../../test/support/postgres.ts";
 import { postgresTables } from "../postgres/open-postgres-store.ts";
 import { postgresEngine } from "./engine.ts";
+import type { Tables } from "./tables.ts";
 
 let server: PostgresServer;
 let count = 0;
