@@ -7,3 +7,5 @@ export { type JsonDocument, type JsonMistake, parseJson } from "./json/parse-jso
 export { jsonSchemas } from "./json-schemas.ts";
 export { type ResultsDocument, resultsSchema } from "./results/results-schema.ts";
 export { type WriteOptions, writeResultsJson } from "./results/write-results-json.ts";
+export { readZip, ZIP_LIMITS, type ZipLimits } from "./zip/read-zip.ts";
+export { writeZip } from "./zip/write-zip.ts";

@@ -35,6 +35,7 @@ export {
 export { canonicalJson } from "./json/canonical-json.ts";
 export type { JsonObject, JsonValue } from "./json/json-value.ts";
 export { parseJson } from "./json/parse-json.ts";
+export { type Continuation, continuationOf } from "./kinds/continuation.ts";
 export { type Effect, type EntryKind, thingKey } from "./kinds/kind.ts";
 export { entryKinds, kindOf } from "./kinds/registry.ts";
 export type { Seal, SealStatement } from "./kinds/seal-schema.ts";

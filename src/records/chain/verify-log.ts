@@ -55,18 +55,25 @@ export async function verifyLog(
   const chains = walkChains(sound.values());
   const broken = [...chains.values()].flatMap(brokenPlaces);
   const all = [...bad, ...broken];
-  const devices = [...new Set(all.map(({ device }) => device))].sort();
   return {
     sound: [...sound.values()],
     chains,
-    firstBad: devices.map((device) =>
-      all.filter((one) => one.device === device).reduce((a, b) => (b.sequence < a.sequence ? b : a)),
-    ),
+    firstBad: firstOfEach(all),
     findings: [
       ...all.map(({ issue }) => issue),
       ...[...chains.values()].flatMap(({ followed }) => clockFindings(followed)),
     ],
   };
+}
+
+/** The one with the lowest number of each device; of several the one found first. */
+function firstOfEach(all: readonly FirstBad[]): readonly FirstBad[] {
+  const first = new Map<string, FirstBad>();
+  for (const one of all) {
+    const known = first.get(one.device);
+    if (known === undefined || one.sequence < known.sequence) first.set(one.device, one);
+  }
+  return [...first].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, bad]) => bad);
 }
 
 function brokenPlaces(chain: DeviceChain): readonly FirstBad[] {

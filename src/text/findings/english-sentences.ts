@@ -1,4 +1,5 @@
 import { criteriaSentences } from "./criteria.ts";
+import { evidenceSentences } from "./evidence.ts";
 import { formatsSentences } from "./formats.ts";
 import { geodesySentences } from "./geodesy.ts";
 import { recordsSentences } from "./records.ts";
@@ -16,4 +17,5 @@ export const englishSentences: Sentences = {
   ...simulatorSentences,
   ...recordsSentences,
   ...storeSentences,
+  ...evidenceSentences,
 };

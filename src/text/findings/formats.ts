@@ -189,7 +189,18 @@ export const formatsSentences: Sentences = {
     "Found text in {found}; expected {expected}. It was read all the same; save it again as UTF-8.",
   "formats.xlsx-unreadable": "The workbook cannot be read: found {found}; expected {expected}.",
   "formats.zero-not-applied": "Found {found}; expected {expected}. The tilt zero is not applied again.",
+  "formats.zip-damaged":
+    "The archive is damaged or lies: {found} does not have the size or the check sum stated. Nothing of it is used.",
+  "formats.zip-link": "The archive holds a link, {found}. Nothing is unpacked.",
+  "formats.zip-name-twice":
+    "The archive holds {found} twice, or under names that some systems take for one. Nothing is unpacked.",
+  "formats.zip-overlap":
+    "Files of the archive share the same bytes ({found}), as in an archive made to fill disks. Nothing is unpacked.",
+  "formats.zip-packing":
+    "{found} is encrypted, or packed in a way that is not read here. Pack the archive in the usual way.",
   "formats.zip-path":
     "The archive holds {found}, which leads out of it; expected {expected}. Nothing is unpacked.",
+  "formats.zip-swells":
+    "The archive would unpack to {found} bytes in {files} files; at most {expected} bytes are read. Nothing is unpacked.",
   "formats.zip-without-job": "Found {found} in the archive; expected {expected}.",
 };

@@ -1,4 +1,5 @@
 import { criteriaSentences } from "./german/criteria.ts";
+import { evidenceSentences } from "./german/evidence.ts";
 import { formatsSentences } from "./german/formats.ts";
 import { geodesySentences } from "./german/geodesy.ts";
 import { recordsSentences } from "./german/records.ts";
@@ -16,4 +17,5 @@ export const germanSentences: Sentences = {
   ...simulatorSentences,
   ...recordsSentences,
   ...storeSentences,
+  ...evidenceSentences,
 };

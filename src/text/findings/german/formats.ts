@@ -207,7 +207,18 @@ export const formatsSentences: Sentences = {
     "Die Arbeitsmappe kann nicht gelesen werden: gefunden {found}; erwartet {expected}.",
   "formats.zero-not-applied":
     "Gefunden: {found}; erwartet: {expected}. Der Neigungsnullpunkt wird nicht noch einmal angewandt.",
+  "formats.zip-damaged":
+    "Das Archiv ist beschädigt oder falsch: {found} hat nicht die angegebene Größe oder Prüfsumme. Nichts davon wird verwendet.",
+  "formats.zip-link": "Das Archiv enthält einen Verweis, {found}. Nichts wird ausgepackt.",
+  "formats.zip-name-twice":
+    "Das Archiv enthält {found} zweimal, oder unter Namen, die manche Systeme für einen halten. Nichts wird ausgepackt.",
+  "formats.zip-overlap":
+    "Dateien des Archivs teilen sich dieselben Bytes ({found}), wie in einem Archiv, das Platten füllen soll. Nichts wird ausgepackt.",
+  "formats.zip-packing":
+    "{found} ist verschlüsselt oder auf eine Art gepackt, die hier nicht gelesen wird. Das Archiv auf die übliche Art packen.",
   "formats.zip-path":
     "Das Archiv enthält {found}, was aus ihm hinausführt; erwartet: {expected}. Nichts wird ausgepackt.",
+  "formats.zip-swells":
+    "Das Archiv ergäbe {found} Byte in {files} Dateien; gelesen werden höchstens {expected} Byte. Nichts wird ausgepackt.",
   "formats.zip-without-job": "Gefunden: {found} im Archiv; erwartet: {expected}.",
 };
