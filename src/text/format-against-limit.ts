@@ -4,18 +4,32 @@ import { type DisplayUnit, decimalsOf, formatQuantity, isDisplayUnit } from "./f
 /** A double holds no more digits than this for the quantities of a survey; past it two values are shown as equal. */
 const MOST_EXTRA_DIGITS = 9;
 
-/** How people read a quantity of the core: lengths held against limits in mm, ratios in mm/m. */
-const SHOWN_AS: Readonly<Record<string, { readonly unit: DisplayUnit; readonly factor: number }>> = {
-  m: { unit: "mm", factor: 1000 },
-  "m/m": { unit: "mm/m", factor: 1000 },
+/** Units that people read: those of the SI, or feet and inches (international: 1 in = 0.0254 m). */
+export type UnitSystem = "si" | "us";
+
+interface Shown {
+  readonly unit: DisplayUnit;
+  readonly factor: number;
+}
+
+/** How people read a quantity of the core: lengths held against limits in mm or inches, ratios in mm/m or inches per foot. */
+const SHOWN_AS: Readonly<Record<UnitSystem, Readonly<Record<string, Shown>>>> = {
+  si: { m: { unit: "mm", factor: 1000 }, "m/m": { unit: "mm/m", factor: 1000 } },
+  us: { m: { unit: "in", factor: 1 / 0.0254 }, "m/m": { unit: "in/ft", factor: 12 } },
 };
 
-const shownAs = (unit: string): { readonly unit: DisplayUnit; readonly factor: number } =>
-  SHOWN_AS[unit] ?? { unit: isDisplayUnit(unit) ? unit : "1", factor: 1 };
+/** The unit that values of a criterion's unit are shown in, and what they are multiplied by. */
+export const shownAs = (unit: string, system: UnitSystem = "si"): Shown =>
+  SHOWN_AS[system][unit] ?? { unit: isDisplayUnit(unit) ? unit : "1", factor: 1 };
 
 /** A measured value or a limit alone, as people read it. `unit` is the criterion's: "m" is shown in mm, "m/m" in mm/m. */
-export function formatMeasured(value: number, unit: string, language: Language): string {
-  const shown = shownAs(unit);
+export function formatMeasured(
+  value: number,
+  unit: string,
+  language: Language,
+  system: UnitSystem = "si",
+): string {
+  const shown = shownAs(unit, system);
   return formatQuantity(value * shown.factor, shown.unit, language);
 }
 
@@ -24,8 +38,13 @@ export function formatMeasured(value: number, unit: string, language: Language):
  *
  * @param uncertainty >= 0, in the unit of the criterion; NaN is shown as a dash.
  */
-export function formatUncertainty(uncertainty: number, unit: string, language: Language): string {
-  const shown = shownAs(unit);
+export function formatUncertainty(
+  uncertainty: number,
+  unit: string,
+  language: Language,
+  system: UnitSystem = "si",
+): string {
+  const shown = shownAs(unit, system);
   const value = uncertainty * shown.factor;
   const usual = decimalsOf(shown.unit);
   const needed = value > 0 ? Math.ceil(-Math.log10(2 * value)) : 0;
@@ -48,8 +67,9 @@ export function formatAgainstLimit(
   limit: number,
   unit: string,
   language: Language,
+  system: UnitSystem = "si",
 ): { readonly value: string; readonly limit: string } {
-  const shown = shownAs(unit);
+  const shown = shownAs(unit, system);
   const usual = decimalsOf(shown.unit);
   const write = (decimals: number) => ({
     value: formatQuantity(value * shown.factor, shown.unit, language, { decimals }),

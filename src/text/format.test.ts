@@ -90,6 +90,24 @@ describe("a value against its limit", () => {
   });
 });
 
+describe("feet and inches, for those who work in them", () => {
+  // 1 in = 25.4 mm exactly; 1/4 in per ft = 20.8333 mm/m
+  test.each([
+    [formatMeasured(0.0762, "m", "en", "us"), "3.00 in"],
+    [formatMeasured(0.25 / 12, "m/m", "en", "us"), "0.250 in/ft"],
+    [formatMeasured(1.25, "deg", "en", "us"), "1.25°"],
+    [formatUncertainty(0.0254, "m", "de", "us"), "1,00 in"],
+  ])("%s", (shown, expected) => {
+    expect(shown).toBe(expected);
+  });
+  test("a value over its limit is seen to be over it", () => {
+    expect(formatAgainstLimit(0.07621, 0.0762, "m", "en", "us")).toEqual({
+      value: "3.0004 in",
+      limit: "3.0000 in",
+    });
+  });
+});
+
 describe("uncertainty", () => {
   test.each([
     [0.0204, "m", "20 mm"],

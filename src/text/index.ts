@@ -2,7 +2,13 @@
 
 export { type FigureWord, figureWord, fillIn } from "./figure-words.ts";
 export { translatedPhrases } from "./findings/german/phrases.ts";
-export { formatAgainstLimit, formatMeasured, formatUncertainty } from "./format-against-limit.ts";
+export {
+  formatAgainstLimit,
+  formatMeasured,
+  formatUncertainty,
+  shownAs,
+  type UnitSystem,
+} from "./format-against-limit.ts";
 export { formatNumber, MISSING } from "./format-number.ts";
 export { formatCoverage, formatProbability } from "./format-probability.ts";
 export {
