@@ -1,19 +1,64 @@
+import cookie from "@fastify/cookie";
 import fastify from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import type { AppInstance } from "./app-instance.ts";
+import { answerError, answerErrors } from "./frame/answer-errors.ts";
+import { openSockets } from "./frame/open-sockets.ts";
+import { limitRates } from "./frame/rate-limits.ts";
+import { refuseForeign } from "./frame/refuse-foreign.ts";
+import { type LogOutput, logOptions, logRequests } from "./frame/request-log.ts";
+import { securityHeaders } from "./frame/security-headers.ts";
+import { serveApp } from "./frame/static-app.ts";
+import { healthRoutes } from "./health/health-routes.ts";
+import { MAX_BODY_BYTES, REQUEST_TIMEOUT_MS } from "./limits.ts";
+import { metricsRoutes } from "./metrics/metrics-routes.ts";
+import { countRequests } from "./metrics/request-metrics.ts";
 import type { Office } from "./office.ts";
+import { describeRoutes } from "./openapi/openapi-document.ts";
+import { openApiRoutes } from "./openapi/openapi-routes.ts";
 
-/** A group of routes, added to the server under the place they name themselves. */
-type Routes = (app: AppInstance, office: Office) => Promise<void>;
+/** Longest name in an address: a job's id or a file's hash, with every sign escaped. */
+const MAX_PARAMETER = 300;
 
-/** Every group of routes there is. */
-const ROUTES: readonly Routes[] = [];
-
-/** Makes the server of an office, not yet listening. */
-export async function createApp(office: Office): Promise<AppInstance> {
-  const app = fastify({ logger: false }).withTypeProvider<ZodTypeProvider>();
+/**
+ * Makes the server of an office, not yet listening. Routes find ready: cookies, WebSockets, bodies of JSON and of bytes (up to
+ * `MAX_BODY_BYTES`; a route may set its own `bodyLimit`), and who asks (`office.access.personOf`).
+ */
+export async function createApp(office: Office, log: LogOutput = process.stderr): Promise<AppInstance> {
+  const { settings } = office;
+  const app: AppInstance = fastify({
+    ...logOptions(settings, log),
+    bodyLimit: MAX_BODY_BYTES,
+    requestTimeout: REQUEST_TIMEOUT_MS,
+    trustProxy: settings.trustedProxies.length > 0 && [...settings.trustedProxies],
+    routerOptions: { maxParamLength: MAX_PARAMETER },
+    forceCloseConnections: "idle",
+    frameworkErrors: answerError,
+  }).withTypeProvider<ZodTypeProvider>();
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
-  for (const routes of ROUTES) await app.register(async (scope) => routes(scope, office));
+  answerErrors(app);
+  takeBodies(app);
+  // in the order in which they look at a request
+  await securityHeaders(app, settings);
+  logRequests(app, office);
+  const requests = countRequests(app);
+  refuseForeign(app, settings);
+  await app.register(cookie);
+  await openSockets(app);
+  await describeRoutes(app);
+  await limitRates(app, office);
+  await healthRoutes(app, office);
+  await metricsRoutes(app, office, requests);
+  await openApiRoutes(app);
+  await serveApp(app, settings.appFolder);
   return app;
+}
+
+/** JSON is read by the frame; a text of any other kind is refused, because every page on the internet may send it. */
+function takeBodies(app: AppInstance): void {
+  app.removeContentTypeParser("text/plain");
+  app.addContentTypeParser("application/octet-stream", { parseAs: "buffer" }, (_request, body, done) =>
+    done(null, body),
+  );
 }

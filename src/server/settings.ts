@@ -17,5 +17,7 @@ export interface ServerSettings {
   readonly appFolder: string | undefined;
   /** how many threads or jobs at once this process gives to heavy work; 0: none, others do it */
   readonly workers: number;
+  /** secret of the program that reads the metrics in shared mode; without one nobody may */
+  readonly metricsToken?: string;
   readonly logLevel: "silent" | "error" | "warn" | "info" | "debug";
 }
