@@ -69,6 +69,7 @@ const POLICY: Readonly<Record<string, Layer>> = {
       "@fastify/swagger",
       "@fastify/websocket",
       "fastify-type-provider-zod",
+      "openapi-types",
       "@simplewebauthn/server",
       "graphile-worker",
       "piscina",
@@ -130,6 +131,9 @@ const MAY_CATCH: Readonly<Record<string, string>> = {
     "decoders and archive readers report bad data by throwing; here it becomes a Result",
   "records/attempt.ts":
     "the platform's JSON reader and cryptography report bad data by throwing; here it becomes a Result",
+  "web/attempt.ts": "browsers tell a full or forbidden store and a lost connection by throwing",
+  "sync/attempt.ts": "fetch and its streams tell a lost connection by throwing; here it becomes a Result",
+  "server/attempt.ts": "files, sockets and addresses report what failed by throwing; here it becomes a Result",
   "store/attempt.ts":
     "databases tell a full disk, a lost connection or a damaged file by throwing; here it becomes a Result",
 };

@@ -54,6 +54,7 @@ export type {
 export {
   MAX_BATCH_BYTES,
   MAX_BATCH_ENTRIES,
+  messageSchemas,
   type PullAnswer,
   type PullRequest,
   type PushAnswer,

@@ -70,7 +70,8 @@ export type PullRequest = z.output<typeof pullSchema>;
 export type PullAnswer = z.output<typeof pullAnswerSchema>;
 export type SyncMessage = PushRequest | PushAnswer | PullRequest | PullAnswer;
 
-const schemas = {
+/** The shape of every message by its format; also for descriptions that are published. */
+export const messageSchemas = {
   "toeline-push/1": pushSchema,
   "toeline-push-answer/1": pushAnswerSchema,
   "toeline-pull/1": pullSchema,
@@ -91,7 +92,7 @@ export function readMessage<F extends SyncMessage["format"]>(
 ): Result<Extract<SyncMessage, { format: F }>, Issue> {
   const parsed = parseJson(text);
   if (!parsed.ok) return parsed;
-  const shaped = schemas[format].safeParse(parsed.value);
+  const shaped = messageSchemas[format].safeParse(parsed.value);
   // the schema of a format gives the message of that format
   if (shaped.success) return ok(shaped.data as Extract<SyncMessage, { format: F }>);
   const [first] = shaped.error.issues;

@@ -1,12 +1,15 @@
 import { criteriaSentences } from "./criteria.ts";
 import { evidenceSentences } from "./evidence.ts";
+import { exchangeSentences } from "./exchange.ts";
 import { formatsSentences } from "./formats.ts";
 import { geodesySentences } from "./geodesy.ts";
 import { recordsSentences } from "./records.ts";
 import type { Sentences } from "./sentences.ts";
+import { serverSentences } from "./server.ts";
 import { simulatorSentences } from "./simulator.ts";
 import { storeSentences } from "./store.ts";
 import { surveySentences } from "./survey.ts";
+import { syncSentences } from "./sync.ts";
 
 /** Every sentence in English, by finding code; an area is a file and a line here. */
 export const englishSentences: Sentences = {
@@ -17,5 +20,8 @@ export const englishSentences: Sentences = {
   ...simulatorSentences,
   ...recordsSentences,
   ...storeSentences,
+  ...serverSentences,
+  ...syncSentences,
+  ...exchangeSentences,
   ...evidenceSentences,
 };

@@ -1,11 +1,14 @@
 import { criteriaSentences } from "./german/criteria.ts";
 import { evidenceSentences } from "./german/evidence.ts";
+import { exchangeSentences } from "./german/exchange.ts";
 import { formatsSentences } from "./german/formats.ts";
 import { geodesySentences } from "./german/geodesy.ts";
 import { recordsSentences } from "./german/records.ts";
+import { serverSentences } from "./german/server.ts";
 import { simulatorSentences } from "./german/simulator.ts";
 import { storeSentences } from "./german/store.ts";
 import { surveySentences } from "./german/survey.ts";
+import { syncSentences } from "./german/sync.ts";
 import type { Sentences } from "./sentences.ts";
 
 /** Every sentence in German, by finding code; an area is a file and a line here. */
@@ -17,5 +20,8 @@ export const germanSentences: Sentences = {
   ...simulatorSentences,
   ...recordsSentences,
   ...storeSentences,
+  ...serverSentences,
+  ...syncSentences,
+  ...exchangeSentences,
   ...evidenceSentences,
 };

@@ -1,0 +1,19 @@
+import { createVerifier, type Verifier } from "#records";
+import type { Office } from "../office.ts";
+import { type ChainEnds, createChainEnds } from "./chain-ends.ts";
+import { createDigests, type Digests } from "./digests.ts";
+
+/** What the routes of sending and fetching share within one process. */
+export interface SyncParts {
+  readonly office: Office;
+  readonly verifier: Verifier;
+  readonly chainEnds: ChainEnds;
+  readonly digests: Digests;
+}
+
+export const syncParts = (office: Office): SyncParts => ({
+  office,
+  verifier: createVerifier(),
+  chainEnds: createChainEnds(office.store),
+  digests: createDigests(office.store),
+});
