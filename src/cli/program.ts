@@ -2,7 +2,9 @@ import { Command, CommanderError } from "commander";
 import type { Surroundings } from "./command.ts";
 import { addCheck } from "./commands/check.ts";
 import { addReduce } from "./commands/reduce.ts";
+import { addServe } from "./commands/serve.ts";
 import { addSimulate } from "./commands/simulate.ts";
+import { addVerify } from "./commands/verify.ts";
 import { EXIT, type ExitCode } from "./exit-code.ts";
 import { version } from "./version.ts";
 
@@ -40,7 +42,9 @@ export async function runProgram(args: readonly string[], surroundings: Surround
   // subcommands take these settings over when they are made
   addCheck(program, surroundings, done);
   addReduce(program, surroundings, done);
+  addServe(program, surroundings, done);
   addSimulate(program, surroundings, done);
+  addVerify(program, surroundings, done);
   await program.parseAsync(args, { from: "user" });
   return code;
 }

@@ -21,7 +21,7 @@ export async function headOf(ids: readonly string[], at: string, signer = OFFICE
   return unwrap(await signHead({ job: JOB, size: ids.length, root: await rootOfIds(ids), at }, signer));
 }
 
-/** A job of 33 entries in their order of arrival; two heads, of which the second covers all. */
+/** A job of 27 entries in their order of arrival; two heads, of which the second covers all. */
 export async function evidenceOfJob(): Promise<EvidenceInput> {
   const [photo, report] = [utf8("a picture, invented"), utf8("a report, invented")];
   const blobs = new Map([
@@ -36,7 +36,7 @@ export async function evidenceOfJob(): Promise<EvidenceInput> {
   const [a, b, c] = [await Pen.start(1), await Pen.start(2), await Pen.start(3)];
   await a.write("person", { person: "anna", name: "Anna Muster", public_key: ANNA.publicKey });
   for (const pen of [a, b, c]) arrive(pen);
-  for (let i = 0; i < 8; i++) {
+  for (let i = 0; i < 6; i++) {
     await a.write("readings", {
       run: "P1-1",
       columns: { depth_m: [i, i + 0.5], tilt_x_deg: [0.1 * i, -0.2] },

@@ -55,7 +55,8 @@ export function firstWithoutList(
   const isShort = heads.failsAt !== Infinity && heads.failsAt > entries;
   const [from, upTo] = [heads.fitsUpTo + 1, isShort ? entries + 1 : heads.failsAt];
   const ofLines = [...log.lineIssues].map(([place, issue]) => ({
-    place,
+    // of an entry that stands there twice either may be the one put in
+    place: issue.code === "records.entry-twice" ? log.ids.indexOf(log.ids[place - 1]!) + 1 : place,
     upTo: place,
     ...claimOf(log.claims[place - 1]),
     issue,
