@@ -1,11 +1,23 @@
 // The door of the layer: what other layers may use, listed one by one.
 export { MAX_FINDINGS_PER_FILE } from "./finding/finder.ts";
-export { type FolderReader, folderFromFiles } from "./job-folder/folder.ts";
+export { type FolderReader, folderFromFiles, tidyPath } from "./job-folder/folder.ts";
 export { folderFromZip } from "./job-folder/folder-from-zip.ts";
+export {
+  elementHeadings,
+  readElementCells,
+  readingsHeadings,
+  readReadingsCells,
+  readSettingsJson,
+  readTubeCells,
+  tubeHeadings,
+} from "./job-folder/read-cells.ts";
 export { type ReadJob, readJobFolder, type UnusableRun } from "./job-folder/read-job-folder.ts";
 export { type JsonDocument, type JsonMistake, parseJson } from "./json/parse-json.ts";
 export { jsonSchemas } from "./json-schemas.ts";
 export { type ResultsDocument, resultsSchema } from "./results/results-schema.ts";
 export { type WriteOptions, writeResultsJson } from "./results/write-results-json.ts";
+export type { CellTable, CellValue } from "./table/cells.ts";
+export { writeCsv } from "./table/write-csv.ts";
+export { isoOf, momentOf } from "./text/iso-time.ts";
 export { readZip, ZIP_LIMITS, type ZipLimits } from "./zip/read-zip.ts";
 export { writeZip } from "./zip/write-zip.ts";

@@ -17,7 +17,7 @@ import { SiteNorth } from "./turn-to-grid.ts";
 
 export const JOB_FILE = "job.json";
 /** Some 50,000 runs. */
-const MAX_SETTINGS_BYTES = 30_000_000;
+export const MAX_SETTINGS_BYTES = 30_000_000;
 
 /** A run of job.json that cannot be worked out, with the errors that say why. */
 export interface UnusableRun {

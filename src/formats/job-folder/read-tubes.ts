@@ -10,7 +10,7 @@ import { readCsvFile } from "./read-table-file.ts";
 
 export const TUBES_FILE = "tubes.csv";
 
-const TUBE_COLUMNS: readonly Column[] = [
+export const TUBE_COLUMNS: readonly Column[] = [
   { name: "element", kind: "text" },
   { name: "tube", kind: "text" },
   { name: "easting_m", kind: "length", min: -1e8, max: 1e8, anyNumber: true },

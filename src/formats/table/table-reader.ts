@@ -131,7 +131,7 @@ interface Shown {
  * Both in one file is a clash: it is told at the first cell of the rarer kind, and all cells of that kind are bad cells.
  * In a comma-separated file quoted cells such as "1,024" alone do not tell a decimal comma from a thousands sign.
  */
-function decimalSignOf(table: RawTable, columns: readonly PlacedColumn[], found: Finder): DecimalSign {
+export function decimalSignOf(table: RawTable, columns: readonly PlacedColumn[], found: Finder): DecimalSign {
   const { commas, points } = decimalsOf(table, columns);
   const [comma, point] = [commas[0], points[0]];
   if (comma === undefined) return ".";

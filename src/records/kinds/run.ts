@@ -37,7 +37,7 @@ export const runOpenedKind = defineKind({
   },
 });
 
-const cell = z.union([z.number(), z.string().max(40), z.null()]);
+const cell = z.union([z.number(), z.string().max(500), z.null()]);
 
 /** Readings, one or many, in columns of one length. Written once: a wrong one is set aside, never changed. */
 export const readingsKind = defineKind({

@@ -1,3 +1,5 @@
+import { accessSentences } from "./access.ts";
+import { backUpSentences } from "./back-up.ts";
 import { criteriaSentences } from "./criteria.ts";
 import { evidenceSentences } from "./evidence.ts";
 import { exchangeSentences } from "./exchange.ts";
@@ -10,6 +12,7 @@ import { simulatorSentences } from "./simulator.ts";
 import { storeSentences } from "./store.ts";
 import { surveySentences } from "./survey.ts";
 import { syncSentences } from "./sync.ts";
+import { workSentences } from "./work.ts";
 
 /** Every sentence in English, by finding code; an area is a file and a line here. */
 export const englishSentences: Sentences = {
@@ -20,8 +23,11 @@ export const englishSentences: Sentences = {
   ...simulatorSentences,
   ...recordsSentences,
   ...storeSentences,
+  ...accessSentences,
   ...serverSentences,
   ...syncSentences,
+  ...workSentences,
+  ...backUpSentences,
   ...exchangeSentences,
   ...evidenceSentences,
 };

@@ -1,3 +1,5 @@
+import { accessSentences } from "./german/access.ts";
+import { backUpSentences } from "./german/back-up.ts";
 import { criteriaSentences } from "./german/criteria.ts";
 import { evidenceSentences } from "./german/evidence.ts";
 import { exchangeSentences } from "./german/exchange.ts";
@@ -9,6 +11,7 @@ import { simulatorSentences } from "./german/simulator.ts";
 import { storeSentences } from "./german/store.ts";
 import { surveySentences } from "./german/survey.ts";
 import { syncSentences } from "./german/sync.ts";
+import { workSentences } from "./german/work.ts";
 import type { Sentences } from "./sentences.ts";
 
 /** Every sentence in German, by finding code; an area is a file and a line here. */
@@ -20,8 +23,11 @@ export const germanSentences: Sentences = {
   ...simulatorSentences,
   ...recordsSentences,
   ...storeSentences,
+  ...accessSentences,
   ...serverSentences,
   ...syncSentences,
+  ...workSentences,
+  ...backUpSentences,
   ...exchangeSentences,
   ...evidenceSentences,
 };
