@@ -88,10 +88,10 @@ export interface PasskeyTable {
   used_at: number | null;
 }
 
-/** A question that was put to an authenticator and waits for its answer. */
+/** A question that was put to an authenticator, or a secret that was offered to one, waiting for its answer. */
 export interface ChallengeTable {
   id: string;
-  purpose: "register" | "sign-in" | "second-factor";
+  purpose: "register" | "time-codes" | "sign-in" | "second-factor";
   /** null: whoever the passkey belongs to */
   account: string | null;
   challenge: string;
