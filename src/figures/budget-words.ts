@@ -27,10 +27,11 @@ const nameInside = (source: SourceId, language: Language): string =>
 export function standardValue(view: ElementView, source: SourceId): string {
   const entry = view.budget?.sources.find((each) => each.source === source);
   if (entry === undefined) return "";
-  return `${writeValue(source, entry.value, view.language)} · ${origin(entry.from, view.language)}`;
+  return `${writeStandardValue(source, entry.value, view.language)} · ${standardValueOrigin(entry.from, view.language)}`;
 }
 
-function writeValue(source: SourceId, valueSi: number, language: Language): string {
+/** A standard value in the unit of its source, two digits. */
+export function writeStandardValue(source: SourceId, valueSi: number, language: Language): string {
   const value = sourceValueFromSi(source, valueSi);
   const unit: SourceKind["unit"] = sourceKind(source)?.unit ?? "1";
   if (unit === "m") return formatTwoDigits(1000 * value, "mm", language);
@@ -57,7 +58,8 @@ const EVIDENCE: Readonly<Record<string, FigureWord>> = {
 };
 
 /** Where a value comes from, as the budget says it: a fixed phrase, or a word before an id. */
-function origin(from: string, language: Language): string {
+/** Where a standard value comes from, in the words of the language. */
+export function standardValueOrigin(from: string, language: Language): string {
   const phrase = PHRASES[from];
   if (phrase !== undefined) return figureWord(phrase, language);
   const evidence = /^(.+), (\d+) degrees of freedom$/.exec(from);
@@ -107,7 +109,7 @@ function oneSource(
   const write = (part: number) =>
     entry === undefined
       ? formatTwoDigits(1000 * alone * part, "mm", language)
-      : writeValue(source, entry.value * part, language);
+      : writeStandardValue(source, entry.value * part, language);
   return figureWord("halvingOne", language, {
     place: column.name,
     source: nameInside(source, language),

@@ -115,6 +115,6 @@ function verdictView(
       : verdict.reasons
           .slice(0, 1)
           .filter(({ code }) => !SAID_BY_THE_PROBABILITY.has(code))
-          .map(sentenceOf),
+          .map((reason) => sentenceOf(reason, language)),
   };
 }

@@ -1,0 +1,112 @@
+import type { Words } from "./say.ts";
+
+/** Titles and sentences of the sections. */
+export const sectionWords = {
+  verdicts: { en: "Verdicts", de: "Urteile" },
+  verdictsIntro: {
+    en: "Each element with the rule that decides: the worst one, and among equals the one nearest to its limit. All rules stand in “Statement of conformity”.",
+    de: "Jedes Bauteil mit der Regel, die entscheidet: die ungünstigste, unter gleichen die dem Grenzwert nächste. Alle Regeln stehen unter „Aussage zur Einhaltung“.",
+  },
+  verdictTable: { en: "Verdict of each element", de: "Urteil je Bauteil" },
+  groupTable: { en: "Verdicts by group", de: "Urteile nach Gruppen" },
+  confirm: { en: "Limits to be confirmed", de: "Zu bestätigende Grenzwerte" },
+  confirmItem: {
+    en: "{source}: the limit is from memory. Confirm the clause in its document before the verdicts are used.",
+    de: "{source}: der Grenzwert ist aus dem Gedächtnis. Vor Verwendung der Urteile den Abschnitt im Dokument bestätigen.",
+  },
+  control: { en: "Document and parties", de: "Dokument und Beteiligte" },
+  changes: { en: "Changes since the revision before", de: "Änderungen seit der vorigen Revision" },
+  noChanges: {
+    en: "Nothing that is written here has changed.",
+    de: "Nichts hier Geschriebenes hat sich geändert.",
+  },
+  design: { en: "Elements and their design", de: "Bauteile und Sollwerte" },
+  designTable: { en: "Schedule of elements", de: "Liste der Bauteile" },
+  datum: { en: "Datum, frames and signs", de: "Bezug, Achsen und Vorzeichen" },
+  datumNotes: {
+    en: "Levels are positive upwards, depths count along the hole from its reference top. Bearings run clockwise from grid north. Offsets stand square to the design axis; along points towards the rake bearing (or along a wall), across to the right of it.",
+    de: "Höhen zählen positiv nach oben, Tiefen entlang der Bohrung ab ihrem Bezugspunkt. Richtungen zählen im Uhrzeigersinn ab Gitternord. Abweichungen stehen rechtwinklig zur Sollachse; längs zeigt in Neigungsrichtung (oder längs einer Wand), quer nach rechts davon.",
+  },
+  usNote: {
+    en: "Feet are international feet (0.3048 m exactly). Drawings are in metres and millimetres.",
+    de: "Fuß sind internationale Fuß (genau 0,3048 m). Zeichnungen zeigen Meter und Millimeter.",
+  },
+  specification: { en: "Specification and decision rule", de: "Vorgaben und Entscheidungsregel" },
+  criteriaTable: { en: "Rules of the job", de: "Regeln des Auftrags" },
+  risksTable: {
+    en: "What each rule leads to over all elements like these",
+    de: "Was jede Regel über alle Bauteile wie diese bewirkt",
+  },
+  object: { en: "What was measured", de: "Was gemessen wurde" },
+  objectNone: {
+    en: "Condition of bores, casings and tubes at the time of the survey: not given.",
+    de: "Zustand der Bohrungen, Verrohrungen und Rohre bei der Messung: nicht angegeben.",
+  },
+  tubesTable: { en: "Access tubes", de: "Messrohre" },
+  heads: { en: "Survey of the heads", de: "Einmessung der Köpfe" },
+  headsNone: {
+    en: "Method, instrument and operator of the head survey: not given. Starting points below are as the job gives them.",
+    de: "Verfahren, Gerät und Person der Kopfeinmessung: nicht angegeben. Die Anfangspunkte unten stammen aus dem Auftrag.",
+  },
+  headsTable: { en: "Starting points of the runs", de: "Anfangspunkte der Messfahrten" },
+  instruments: { en: "Instruments and calibrations", de: "Geräte und Kalibrierungen" },
+  instrumentTable: { en: "Instruments", de: "Geräte" },
+  calibrationTable: { en: "Calibrations", de: "Kalibrierungen" },
+  field: { en: "Field work", de: "Messung vor Ort" },
+  runTable: { en: "Runs", de: "Messfahrten" },
+  reduction: { en: "Reduction of the readings", de: "Auswertung der Messwerte" },
+  reductionIntro: {
+    en: "Program: Toeline {version}. From tangents to coordinates by {method}. Readings are never changed; every correction is a step of its own that says what it changed.",
+    de: "Programm: Toeline {version}. Von Tangenten zu Koordinaten mit {method}. Messwerte werden nie verändert; jede Korrektur ist ein eigener Schritt, der angibt, was er bewirkt.",
+  },
+  stepTable: {
+    en: "Steps of the reduction, in their order",
+    de: "Schritte der Auswertung in ihrer Reihenfolge",
+  },
+  results: { en: "Results element by element", de: "Ergebnisse je Bauteil" },
+  verdictsOf: { en: "{element}: rules held against it", de: "{element}: angelegte Regeln" },
+  placesOf: { en: "{element}: places on the as-built axis", de: "{element}: Punkte der hergestellten Achse" },
+  levelsOf: { en: "{element}: level by level", de: "{element}: Höhe für Höhe" },
+  interpolatedNote: {
+    en: "* between two stations: interpolated, not read. U 95: radius that holds the true place with 95 %.",
+    de: "* zwischen zwei Messpunkten: interpoliert, nicht gemessen. U 95: Radius, der den wahren Ort mit 95 % enthält.",
+  },
+  noAxis: {
+    en: "No run of this element could be worked out.",
+    de: "Keine Messfahrt dieses Bauteils war auswertbar.",
+  },
+  findingsOf: { en: "Findings", de: "Feststellungen" },
+  uncertainty: { en: "Uncertainty", de: "Unsicherheit" },
+  uncertaintyIntro: {
+    en: "Every value carries the uncertainty that its sources of error lead to, carried through the whole reduction; errors shared by an instrument, a calibration or the job stay shared. Values after ± hold the true value with 95 %.",
+    de: "Jeder Wert trägt die Unsicherheit, zu der seine Fehlerquellen durch die ganze Auswertung hindurch führen; was Gerät, Kalibrierung oder Auftrag gemeinsam ist, bleibt gemeinsam. Werte nach ± enthalten den wahren Wert mit 95 %.",
+  },
+  sourcesTable: { en: "Standard values that were used", de: "Verwendete Standardwerte" },
+  evidenceTable: { en: "What the runs of the job themselves show", de: "Was die Messfahrten selbst zeigen" },
+  conformity: { en: "Statement of conformity", de: "Aussage zur Einhaltung" },
+  conformityTable: { en: "Every rule held against every element", de: "Jede Regel an jedem Bauteil" },
+  neighbours: { en: "Neighbours", de: "Nachbarn" },
+  neighboursNone: {
+    en: "Overlaps, joints and spacings to neighbouring elements were not judged in this report.",
+    de: "Überschnitte, Fugen und Abstände zu benachbarten Bauteilen sind in diesem Bericht nicht beurteilt.",
+  },
+  limits: { en: "Deviations, findings and limits", de: "Abweichungen, Feststellungen und Grenzen" },
+  deviations: { en: "Deviations from the procedure", de: "Abweichungen vom Verfahren" },
+  noDeviations: { en: "None were declared.", de: "Keine angegeben." },
+  findings: { en: "Findings", de: "Feststellungen" },
+  noFindings: { en: "No errors or warnings.", de: "Keine Fehler oder Warnungen." },
+  findingTable: { en: "Errors and warnings", de: "Fehler und Warnungen" },
+  disclaimers: { en: "What this report does not say", de: "Was dieser Bericht nicht aussagt" },
+  cautions: { en: "Cautions for work at holes", de: "Vorsicht bei Arbeiten an Bohrungen" },
+  signatures: { en: "Signatures", de: "Unterschriften" },
+  signaturesIntro: {
+    en: "A signature stands for this revision only and means what is written beside it.",
+    de: "Eine Unterschrift gilt nur für diese Revision und bedeutet, was daneben steht.",
+  },
+  annexes: { en: "Annexes", de: "Anlagen" },
+  rawTable: { en: "Raw files", de: "Rohdateien" },
+  annexNone: {
+    en: "Raw readings and calibration records are kept with the job, unaltered.",
+    de: "Rohmesswerte und Kalibrierungen liegen unverändert beim Auftrag.",
+  },
+} as const satisfies Record<string, Words>;
