@@ -8,6 +8,17 @@ export async function attempt<T>(call: () => T | Promise<T>): Promise<Result<T, 
   try {
     return ok(await call());
   } catch (thrown) {
-    return fail(thrown instanceof Error ? thrown.message : String(thrown));
+    return fail(messageOf(thrown));
   }
 }
+
+/** The same for what answers at once. */
+export function attemptNow<T>(call: () => T): Result<T, string> {
+  try {
+    return ok(call());
+  } catch (thrown) {
+    return fail(messageOf(thrown));
+  }
+}
+
+const messageOf = (thrown: unknown): string => (thrown instanceof Error ? thrown.message : String(thrown));

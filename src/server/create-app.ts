@@ -1,6 +1,7 @@
 import cookie from "@fastify/cookie";
 import fastify from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
+import { accountRoutes } from "./access/account-routes.ts";
 import type { AppInstance } from "./app-instance.ts";
 import { answerError, answerErrors } from "./frame/answer-errors.ts";
 import { openSockets } from "./frame/open-sockets.ts";
@@ -10,12 +11,17 @@ import { type LogOutput, logOptions, logRequests } from "./frame/request-log.ts"
 import { securityHeaders } from "./frame/security-headers.ts";
 import { serveApp } from "./frame/static-app.ts";
 import { healthRoutes } from "./health/health-routes.ts";
+import { jobRoutes } from "./jobs/job-routes.ts";
 import { MAX_BODY_BYTES, REQUEST_TIMEOUT_MS } from "./limits.ts";
 import { metricsRoutes } from "./metrics/metrics-routes.ts";
 import { countRequests } from "./metrics/request-metrics.ts";
 import type { Office } from "./office.ts";
 import { describeRoutes } from "./openapi/openapi-document.ts";
 import { openApiRoutes } from "./openapi/openapi-routes.ts";
+import { syncRoutes } from "./sync/sync-routes.ts";
+
+/** Every group of routes that stands on an office. */
+const ROUTES: readonly ((app: AppInstance, office: Office) => Promise<void>)[] = [accountRoutes, jobRoutes, syncRoutes];
 
 /** Longest name in an address: a job's id or a file's hash, with every sign escaped. */
 const MAX_PARAMETER = 300;
@@ -41,6 +47,7 @@ export async function createApp(office: Office, log: LogOutput = process.stderr)
   takeBodies(app);
   // in the order in which they look at a request
   await securityHeaders(app, settings);
+  app.addHook("onRequest", office.access.identify);
   logRequests(app, office);
   const requests = countRequests(app);
   refuseForeign(app, settings);
@@ -50,6 +57,7 @@ export async function createApp(office: Office, log: LogOutput = process.stderr)
   await limitRates(app, office);
   await healthRoutes(app, office);
   await metricsRoutes(app, office, requests);
+  for (const routes of ROUTES) await app.register(async (scope: AppInstance) => routes(scope, office));
   await openApiRoutes(app);
   await serveApp(app, settings.appFolder);
   return app;
