@@ -19,9 +19,15 @@ import type { Office } from "./office.ts";
 import { describeRoutes } from "./openapi/openapi-document.ts";
 import { openApiRoutes } from "./openapi/openapi-routes.ts";
 import { syncRoutes } from "./sync/sync-routes.ts";
+import { workRoutes } from "./work/work-routes.ts";
 
 /** Every group of routes that stands on an office. */
-const ROUTES: readonly ((app: AppInstance, office: Office) => Promise<void>)[] = [accountRoutes, jobRoutes, syncRoutes];
+const ROUTES: readonly ((app: AppInstance, office: Office) => Promise<void>)[] = [
+  accountRoutes,
+  jobRoutes,
+  syncRoutes,
+  workRoutes,
+];
 
 /** Longest name in an address: a job's id or a file's hash, with every sign escaped. */
 const MAX_PARAMETER = 300;
