@@ -21,6 +21,8 @@ const ADDED: readonly (readonly string[])[] = [
     "sessions",
     "tries",
   ],
+  ["work", "workers"],
+  ["office_facts", "tree_heads"],
 ];
 const ACCOUNT = {
   id: "a1",

@@ -25,6 +25,8 @@ export interface WorkRequest {
   readonly task: string;
   readonly job: string;
   readonly input: JsonObject;
+  /** entries of the job's log to go by, in their order of arrival: what comes later belongs to another piece of work */
+  readonly entries: number;
   readonly requestedBy: string;
   /** the same key asks for the same piece of work, which is done once, however often it is asked for */
   readonly key: string;
@@ -35,7 +37,7 @@ export interface WorkRequest {
  * servers a queue in the shared database; the callers see no difference.
  */
 export interface WorkQueue {
-  /** Errors: work.unknown-task, work.queue-full, and those of the database. */
+  /** Errors: work.unknown-task, work.input, work.queue-full, and those of the database. */
   request(request: WorkRequest): Promise<Result<Work, Issue>>;
   find(id: string): Promise<Result<Work | undefined, Issue>>;
   ofJob(job: string): Promise<Result<readonly Work[], Issue>>;

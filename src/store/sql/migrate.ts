@@ -1,7 +1,7 @@
 import type { Kysely } from "kysely";
 import type { Issue, Result } from "#core";
 import type { Engine } from "./engine.ts";
-import { migrations } from "./migrations.ts";
+import { storeMigrations } from "./migrations.ts";
 import { runMigrations } from "./run-migrations.ts";
 import type { Tables } from "./tables.ts";
 
@@ -13,4 +13,4 @@ import type { Tables } from "./tables.ts";
  * Errors: store.newer, if a newer version of the program has been here; those of every call of the store.
  */
 export const migrate = (db: Kysely<Tables>, engine: Engine, upTo?: number): Promise<Result<true, Issue>> =>
-  runMigrations(db, engine, { table: "migrations", steps: migrations }, upTo);
+  runMigrations(db, engine, storeMigrations, upTo);

@@ -1,6 +1,6 @@
 import type { Kysely } from "kysely";
 import type { Engine } from "./engine.ts";
-import type { Migration } from "./run-migrations.ts";
+import type { Migration, Migrations } from "./run-migrations.ts";
 import type { Tables } from "./tables.ts";
 
 async function createLog(db: Kysely<Tables>, engine: Engine): Promise<void> {
@@ -76,3 +76,6 @@ export const migrations: readonly Migration<Tables>[] = [
   { number: 2, name: "blobs", up: createBlobs },
   { number: 3, name: "pulled", up: createPulled },
 ];
+
+/** The same with the name of the table in which the steps taken are written. */
+export const storeMigrations: Migrations<Tables> = { table: "migrations", steps: migrations };

@@ -25,7 +25,7 @@ export async function openTables<T>(
   place: TablesPlace,
   migrations: Migrations<T>,
 ): Promise<Result<OpenTables<T>, Issue>> {
-  const opened = await attempt(async () => connect<T>(place));
+  const opened = await attempt(async () => connectTables<T>(place));
   if (!opened.ok) return opened;
   const { db, engine } = opened.value;
   const migrated = await runMigrations(db, engine, migrations);
@@ -34,7 +34,10 @@ export async function openTables<T>(
   return migrated;
 }
 
-const connect = <T>(place: TablesPlace): OpenTables<T> =>
+/**
+ * Opens tables as they are, whatever state they are in: for copying them. Throws what the database throws.
+ */
+export const connectTables = <T>(place: TablesPlace): OpenTables<T> =>
   "file" in place
     ? { db: sqliteTables(openSqlite(place.file)), engine: sqliteEngine }
     : { db: postgresTables(place.address), engine: postgresEngine };

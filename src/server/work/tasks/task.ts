@@ -1,0 +1,28 @@
+import type { z } from "zod";
+import type { Issue, Result } from "#core";
+import type { JsonObject } from "#records";
+import type { Store } from "#store";
+
+/** What a piece of work is told, besides its own input. */
+export interface TaskOrder {
+  readonly job: string;
+  /** entries of the job's log to go by, in their order of arrival: what comes later belongs to another piece of work */
+  readonly entries: number;
+}
+
+export interface TaskSurroundings {
+  /** opened for this thread alone */
+  readonly store: Store;
+  /** told how far the work has come */
+  readonly onProgress: (done: number, total: number) => void;
+}
+
+/** A kind of heavy work. It runs in a thread of its own, knows only the store, and may be begun again at any time. */
+export interface Task<Input> {
+  readonly name: string;
+  /** one sentence for the description of the interface */
+  readonly description: string;
+  readonly input: z.ZodType<Input>;
+  /** @returns what is kept as the result. A large outcome goes into a blob, which the result names in a field `blob`. */
+  run(order: TaskOrder, input: Input, surroundings: TaskSurroundings): Promise<Result<JsonObject, Issue>>;
+}
