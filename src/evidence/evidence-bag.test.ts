@@ -164,16 +164,29 @@ describe("what only the outside shows", () => {
   });
 
   test("a story told anew with all keys forged is sound in itself; the office's key or a head shows it", async () => {
-    const forger = await signerOf(666);
-    const entries = input.entries.slice(0, 20);
-    const ids = entries.map(({ id }) => id);
-    const heads = [await headOf(ids, "2026-03-02T18:00:00Z", forger)];
-    const forged = unwrap(await writeEvidenceBag({ ...input, entries, heads, blobs: new Map() }));
+    const story = await evidenceOfJob({ devices: [11, 12, 13], office: await signerOf(666) });
+    const forged = unwrap(await writeEvidenceBag(story));
     expect((await verifyEvidenceBag(forged)).verdict).toBe("sound");
     const byKey = await verifyEvidenceBag(forged, { knownOfficeKey: OFFICE.publicKey });
     expect(byKey.verdict).toBe("changed");
     expect(codes(byKey.findings)).toContain("evidence.head-other-key");
-    const byHead = await verifyEvidenceBag(forged, { knownHeads: [input.heads[1]!] });
-    expect(byHead.verdict).toBe("changed");
+    const byHead = await verifyEvidenceBag(forged, { knownHeads: [early] });
+    expect(byHead).toMatchObject({ verdict: "changed", firstBad: { place: 1, upTo: early.size } });
+  });
+
+  test("an office that leaves out a device fits itself, unless others have seen its entries; a head kept before shows it", async () => {
+    const [, witnessed] = [...new Set(input.entries.map((entry) => entry.device))];
+    const entries = input.entries.filter(({ device }) => device !== witnessed);
+    const heads = [
+      await headOf(
+        entries.map(({ id }) => id),
+        "2026-03-03T08:00:00Z",
+      ),
+    ];
+    const bagWithout = unwrap(await writeEvidenceBag({ ...input, entries, heads }));
+    const report = await verifyEvidenceBag(bagWithout, { knownOfficeKey: OFFICE.publicKey });
+    expect(report.isSound).toBe(false);
+    expect(codes(report.findings)).toContain("records.chain-gap");
+    expect((await verifyEvidenceBag(bagWithout, { knownHeads: [early] })).verdict).toBe("changed");
   });
 });

@@ -4,6 +4,7 @@ import {
   type Entry,
   makeSeal,
   rootOfIds,
+  type Signer,
   sha256Hex,
   signHead,
   type TreeHead,
@@ -21,8 +22,16 @@ export async function headOf(ids: readonly string[], at: string, signer = OFFICE
   return unwrap(await signHead({ job: JOB, size: ids.length, root: await rootOfIds(ids), at }, signer));
 }
 
+/** Who signs: three devices by number, and the office. */
+interface Keys {
+  readonly devices: readonly [number, number, number];
+  readonly office: Signer;
+}
+
 /** A job of 27 entries in their order of arrival; two heads, of which the second covers all. */
-export async function evidenceOfJob(): Promise<EvidenceInput> {
+export async function evidenceOfJob(
+  { devices, office }: Keys = { devices: [1, 2, 3], office: OFFICE },
+): Promise<EvidenceInput> {
   const [photo, report] = [utf8("a picture, invented"), utf8("a report, invented")];
   const blobs = new Map([
     [await sha256Hex(photo), photo],
@@ -33,7 +42,7 @@ export async function evidenceOfJob(): Promise<EvidenceInput> {
   const arrive = (pen: Pen) => {
     for (const entry of pen.entries) log.set(entry.id, entry);
   };
-  const [a, b, c] = [await Pen.start(1), await Pen.start(2), await Pen.start(3)];
+  const [a, b, c] = [await Pen.start(devices[0]), await Pen.start(devices[1]), await Pen.start(devices[2])];
   await a.write("person", { person: "anna", name: "Anna Muster", public_key: ANNA.publicKey });
   for (const pen of [a, b, c]) arrive(pen);
   for (let i = 0; i < 6; i++) {
@@ -51,7 +60,7 @@ export async function evidenceOfJob(): Promise<EvidenceInput> {
   }
   await b.write("photo", { about: "run/P1-1", blob: photoHash, bytes: photo.length, type: "image/jpeg" });
   arrive(b);
-  const early = await headOf([...log.keys()].slice(0, 12), "2026-03-02T09:00:00Z");
+  const early = await headOf([...log.keys()].slice(0, 12), "2026-03-02T09:00:00Z", office);
   await seal(a, "run/P1-1", "taken by", [...log.values()]);
   arrive(a);
   await c.write("report-issued", {
@@ -65,7 +74,7 @@ export async function evidenceOfJob(): Promise<EvidenceInput> {
   await seal(b, "report/R-1", "approved by", [...log.values()]);
   arrive(b);
   const entries = [...log.values()];
-  const closing = await headOf([...log.keys()], "2026-03-02T18:00:00Z");
+  const closing = await headOf([...log.keys()], "2026-03-02T18:00:00Z", office);
   return { job: JOB, entries, heads: [early, closing], blobs, program: PROGRAM };
 }
 
