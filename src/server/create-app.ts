@@ -3,7 +3,7 @@ import fastify from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { accountRoutes } from "./access/account-routes.ts";
 import type { AppInstance } from "./app-instance.ts";
-import { answerError, answerErrors } from "./frame/answer-errors.ts";
+import { answerBadAddress, answerErrors } from "./frame/answer-errors.ts";
 import { openSockets } from "./frame/open-sockets.ts";
 import { limitRates } from "./frame/rate-limits.ts";
 import { refuseForeign } from "./frame/refuse-foreign.ts";
@@ -45,7 +45,7 @@ export async function createApp(office: Office, log: LogOutput = process.stderr)
     trustProxy: settings.trustedProxies.length > 0 && [...settings.trustedProxies],
     routerOptions: { maxParamLength: MAX_PARAMETER },
     forceCloseConnections: "idle",
-    frameworkErrors: answerError,
+    frameworkErrors: answerBadAddress,
   }).withTypeProvider<ZodTypeProvider>();
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);

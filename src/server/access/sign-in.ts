@@ -33,7 +33,8 @@ export async function signIn(book: Book, request: SignInRequest): Promise<Result
   const counted = await countedFor(book, request);
   const free = await takeTries(book, counted);
   if (!free.ok) {
-    await writeEvent(book, { what: "sign-in-slowed", who: undefined, address: request.address });
+    const isNews = (await takeTry(book, { pace: "noted", key: request.address })) === 0;
+    if (isNews) await writeEvent(book, { what: "sign-in-slowed", who: undefined, address: request.address });
     return free;
   }
   const account = await accountByLogin(book, request.login);

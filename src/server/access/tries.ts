@@ -1,4 +1,4 @@
-import { type Book, DAY_MS, MINUTE_MS, nowOf, SECOND_MS } from "./book.ts";
+import { type Book, DAY_MS, HOUR_MS, MINUTE_MS, nowOf, SECOND_MS } from "./book.ts";
 import { hashOf } from "./secrets/random.ts";
 
 /** How fast something may be tried: so many at once, and from then on one after each pause. docs/security.md lists the same. */
@@ -18,6 +18,8 @@ export const PACES = {
   address: { atOnce: 60, pauseMs: 5 * SECOND_MS },
   /** codes and passkeys of one account whose password was right */
   secondFactor: { atOnce: 5, pauseMs: MINUTE_MS },
+  /** writing down that somebody is slowed down: guessing must not fill the list of what happened */
+  noted: { atOnce: 1, pauseMs: HOUR_MS },
 } as const satisfies Readonly<Record<string, Pace>>;
 
 export type PaceName = keyof typeof PACES;
