@@ -1,6 +1,9 @@
 import { Command, CommanderError } from "commander";
 import type { Surroundings } from "./command.ts";
 import { addCheck } from "./commands/check.ts";
+import { addExportJob } from "./commands/export-job.ts";
+import { addImport } from "./commands/import.ts";
+import { addPushAndPull } from "./commands/push-and-pull.ts";
 import { addReduce } from "./commands/reduce.ts";
 import { addServe } from "./commands/serve.ts";
 import { addSimulate } from "./commands/simulate.ts";
@@ -44,6 +47,9 @@ export async function runProgram(args: readonly string[], surroundings: Surround
   addReduce(program, surroundings, done);
   addServe(program, surroundings, done);
   addSimulate(program, surroundings, done);
+  addImport(program, surroundings, done);
+  addExportJob(program, surroundings, done);
+  addPushAndPull(program, surroundings, done);
   addVerify(program, surroundings, done);
   await program.parseAsync(args, { from: "user" });
   return code;
