@@ -59,7 +59,7 @@ function isBundled() {
 }
 
 /** Time of the latest change in a folder; folders count too, so that a deleted file is noticed. */
-function newest(folder) {
+export function newest(folder) {
   let latest = statSync(folder).mtimeMs;
   for (const entry of readdirSync(folder, { withFileTypes: true, recursive: true })) {
     if (entry.name.endsWith(".test.ts")) continue;

@@ -1,6 +1,7 @@
 import { accessSentences } from "./access.ts";
 import { backUpSentences } from "./back-up.ts";
 import { criteriaSentences } from "./criteria.ts";
+import { deskSentences } from "./desk.ts";
 import { evidenceSentences } from "./evidence.ts";
 import { exchangeSentences } from "./exchange.ts";
 import { formatsSentences } from "./formats.ts";
@@ -23,6 +24,7 @@ export const englishSentences: Sentences = {
   ...simulatorSentences,
   ...recordsSentences,
   ...storeSentences,
+  ...deskSentences,
   ...accessSentences,
   ...serverSentences,
   ...syncSentences,

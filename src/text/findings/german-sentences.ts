@@ -1,6 +1,7 @@
 import { accessSentences } from "./german/access.ts";
 import { backUpSentences } from "./german/back-up.ts";
 import { criteriaSentences } from "./german/criteria.ts";
+import { deskSentences } from "./german/desk.ts";
 import { evidenceSentences } from "./german/evidence.ts";
 import { exchangeSentences } from "./german/exchange.ts";
 import { formatsSentences } from "./german/formats.ts";
@@ -23,6 +24,7 @@ export const germanSentences: Sentences = {
   ...simulatorSentences,
   ...recordsSentences,
   ...storeSentences,
+  ...deskSentences,
   ...accessSentences,
   ...serverSentences,
   ...syncSentences,

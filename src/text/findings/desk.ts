@@ -1,0 +1,12 @@
+import type { Sentences } from "./sentences.ts";
+
+export const deskSentences: Sentences = {
+  "desk.nothing-kept":
+    "This browser keeps nothing for this page ({found}). Allow it to store data, or leave the private window, then load the page again.",
+  "desk.writer-elsewhere":
+    "Another window of this browser is writing. Nothing was changed: go on there, or close it and try again.",
+  "desk.nobody-signed-in": "It is not known yet who writes. Nothing was changed: sign in, then try again.",
+  "desk.cannot-settle":
+    "The field {field} of {thing} cannot be written by itself. Nothing was changed: change it on its own screen.",
+  "desk.job-not-open": "The job {job} is not open in this window. Open it, then try again.",
+};

@@ -1,0 +1,14 @@
+import type { Sentences } from "../sentences.ts";
+
+export const deskSentences: Sentences = {
+  "desk.nothing-kept":
+    "Dieser Browser behält nichts für diese Seite ({found}). Erlauben Sie das Speichern, oder verlassen Sie das private Fenster, und laden Sie die Seite neu.",
+  "desk.writer-elsewhere":
+    "Ein anderes Fenster dieses Browsers schreibt. Es wurde nichts geändert: Machen Sie dort weiter, oder schließen Sie es und versuchen Sie es wieder.",
+  "desk.nobody-signed-in":
+    "Es ist noch nicht bekannt, wer schreibt. Es wurde nichts geändert: Melden Sie sich an und versuchen Sie es wieder.",
+  "desk.cannot-settle":
+    "Das Feld {field} von {thing} lässt sich nicht für sich schreiben. Es wurde nichts geändert: Ändern Sie es auf seiner eigenen Seite.",
+  "desk.job-not-open":
+    "Der Auftrag {job} ist in diesem Fenster nicht offen. Öffnen Sie ihn und versuchen Sie es wieder.",
+};

@@ -1,0 +1,30 @@
+/** Texts of the components that screens are made of. */
+export const en = {
+  close: "Close",
+  undo: "Undo",
+  stop: "Stop",
+  progressOf: "{done} of {total}",
+  findingsNone: "Nothing was found.",
+  findingLine: "line {line}",
+  numberMissing: "Enter a number.",
+  numberTwoMarks:
+    "There is more than one decimal mark. Write the number with one comma or point and without thousands marks.",
+  numberUnreadable: "This is no number. Write digits, with one comma or point where there are decimals.",
+  numberOtherUnit:
+    "“{found}” was typed, but this field is in {unit}. Convert the value and write it without a unit.",
+  numberBetween: "Must be from {min} to {max} {unit}.",
+  numberAtLeast: "Must be at least {min} {unit}.",
+  numberAtMost: "Must be at most {max} {unit}.",
+  allowed: "allowed {limit}",
+  probability: "probability of being within {probability}",
+  tableCopy: "Copy as text",
+  tableCopied: "{count, plural, one {# row} other {# rows}} copied as text.",
+  tableCopyFailed: "The browser did not allow copying. Select the rows and press Ctrl+C.",
+  tableRows: "{count, plural, one {# row} other {# rows}}",
+  figureLarger: "Larger",
+  figureSmaller: "Smaller",
+  figureFit: "Whole drawing",
+  figureKeys: "Arrow keys move the drawing, plus and minus change its size, 0 shows the whole.",
+  figureTable: "Numbers of this drawing",
+  figureUnsafe: "The drawing could not be shown, because it holds more than lines and text.",
+};

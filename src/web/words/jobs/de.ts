@@ -1,0 +1,37 @@
+import type { en } from "./en.ts";
+
+export const de: Record<keyof typeof en, string> = {
+  title: "Aufträge",
+  lead: "Alle Aufträge auf diesem Gerät und im Büro, der zuletzt bearbeitete zuerst.",
+  newJob: "Neuer Auftrag",
+  newTitle: "Neuer Auftrag",
+  newName: "Name des Auftrags",
+  newHint: "So, wie die Baustelle ihn nennt. Er lässt sich später ändern.",
+  newMissing: "Geben Sie dem Auftrag einen Namen.",
+  create: "Auftrag beginnen",
+  createFailed: "Der Auftrag konnte nicht begonnen werden. {why}",
+  emptyTitle: "Noch keine Aufträge",
+  emptyText:
+    "Beginnen Sie einen, bringen Sie einen Auftragsordner herein, oder lassen Sie sich vom Büro zu einem Auftrag hinzufügen.",
+  list: "Aufträge",
+  name: "Auftrag",
+  elements: "Elemente",
+  runs: "Messreihen",
+  entries: "Einträge",
+  last: "Zuletzt geschrieben",
+  place: "Wo er liegt",
+  here: "Auf diesem Gerät",
+  office: "Im Büro: Öffnen holt ihn her",
+  drop: "Legen Sie hier einen Auftragsordner ab: den Ordner selbst oder ein Zip davon.",
+  choose: "Zip oder Dateien wählen",
+  importing: "Der Auftrag wird hereingebracht",
+  imported:
+    "{name}: {count, plural, =0 {alles war schon da} one {# Eintrag geschrieben} other {# Einträge geschrieben}}.",
+  importFailedTitle: "Der Ordner konnte nicht hereingebracht werden",
+  importFailedText: "Es wurde nichts geändert. Was in Ordnung zu bringen ist:",
+  importFindings: "Hereingebracht, mit Befunden",
+  openJob: "Auftrag öffnen",
+  readFailed: "Die Aufträge dieses Geräts konnten nicht gelesen werden",
+  readFailedText:
+    "{why} Es wurde nichts geändert. Laden Sie die Seite neu; bleibt es dabei, sichern Sie eine Kopie dessen, was im Büro liegt.",
+};

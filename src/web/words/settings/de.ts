@@ -1,0 +1,31 @@
+import type { en } from "./en.ts";
+
+export const de: Record<keyof typeof en, string> = {
+  title: "Einstellungen",
+  lead: "Nur für dieses Gerät. Nichts hier ändert einen Auftrag.",
+  shown: "Darstellung",
+  language: "Sprache",
+  english: "English",
+  german: "Deutsch",
+  theme: "Farben",
+  system: "Wie das Gerät",
+  light: "Hell",
+  dark: "Dunkel",
+  contrast: "Hoher Kontrast",
+  sample: "Die vier Urteile in diesen Farben",
+  device: "Dieses Gerät",
+  deviceName: "Sein Name im Protokoll",
+  noDevice: "Es hat noch keinen: Mit dem ersten Eintrag bekommt es einen.",
+  writer: "Schreiben",
+  writerHere: "Dieses Fenster schreibt.",
+  writerElsewhere: "Ein anderes Fenster dieses Browsers schreibt.",
+  kept: "Aufbewahrung im Browser",
+  keptYes: "Der Browser hat zugesagt, nichts von selbst zu löschen.",
+  keptNo:
+    "Der Browser darf löschen, wenn ihm der Platz ausgeht. Senden Sie ans Büro, oder sichern Sie eine Kopie.",
+  free: "Freier Platz",
+  freeUnknown: "Der Browser sagt es nicht.",
+  person: "Wer schreibt",
+  unconfirmed: "{name}, nicht bestätigt: Das Büro hat nicht geantwortet",
+  signOut: "Abmelden",
+};
