@@ -10,7 +10,20 @@ export function answerErrors(app: AppInstance): void {
   app.setErrorHandler(answerError);
 }
 
-export function answerError(thrown: FastifyError, request: FastifyRequest, reply: FastifyReply): unknown {
+/** What the router could not even read has passed none of the frame's hooks. */
+export const answerBadAddress = (
+  thrown: FastifyError,
+  request: FastifyRequest,
+  reply: FastifyReply,
+): unknown => answerError(thrown, request, reply.headers(BARE_HEADERS));
+
+const BARE_HEADERS = {
+  "content-security-policy": "default-src 'none';frame-ancestors 'none'",
+  "x-content-type-options": "nosniff",
+  "referrer-policy": "no-referrer",
+};
+
+function answerError(thrown: FastifyError, request: FastifyRequest, reply: FastifyReply): unknown {
   const { status, issue } = answerOf(thrown, request);
   if (status >= 500) request.log.error({ err: thrown }, "a mistake of the program");
   return problem(reply, status, issue);
@@ -33,7 +46,6 @@ const CODES: Readonly<Record<string, (request: FastifyRequest) => Answer>> = {
   FST_ERR_CTP_INVALID_JSON_BODY: () => ({ status: 400, issue: error("server.body-not-json") }),
   FST_ERR_CTP_EMPTY_JSON_BODY: () => ({ status: 400, issue: error("server.body-not-json") }),
   FST_ERR_BAD_URL: () => ({ status: 400, issue: error("server.bad-address") }),
-  FST_ERR_MAX_PARAM_LENGTH: () => ({ status: 414, issue: error("server.bad-address") }),
   FST_ERR_ASYNC_CONSTRAINT: () => ({ status: 400, issue: error("server.bad-address") }),
 };
 

@@ -1,4 +1,4 @@
-import type { FastifyRequest, FastifyServerOptions } from "fastify";
+import { type FastifyRequest, type FastifyServerOptions, LogController } from "fastify";
 import type { AppInstance } from "../app-instance.ts";
 import type { Office } from "../office.ts";
 import type { ServerSettings } from "../settings.ts";
@@ -17,7 +17,7 @@ const MAX_PATH = 300;
 export function logOptions(
   { logLevel }: ServerSettings,
   output: LogOutput,
-): Pick<FastifyServerOptions, "logger" | "disableRequestLogging"> {
+): Pick<FastifyServerOptions, "logger" | "logController"> {
   const logger = {
     level: logLevel,
     base: null,
@@ -26,7 +26,8 @@ export function logOptions(
     serializers: { req: described, res: ({ statusCode }: { statusCode: number }) => ({ statusCode }) },
     stream: output,
   };
-  return { logger, disableRequestLogging: true };
+  // one line for each request is enough, and ours says more
+  return { logger, logController: new LogController({ disableRequestLogging: true }) };
 }
 
 /** One line for each answer: who asked what, and how long it took. */

@@ -18,6 +18,9 @@ const PERMISSIONS = [
   "usb=()",
 ].join(", ");
 
+/** The one style sheet that react-aria puts into the page; test/browser fails when a new version has another one. */
+const REACT_ARIA_STYLE = "'sha256-38RhXrc7EdReTKsOm23ZPOCUgniTUUcjky8QOOrQx6o='";
+
 /**
  * Headers that keep a browser from running, framing or leaking what it should not.
  *
@@ -31,7 +34,7 @@ export async function securityHeaders(app: AppInstance, settings: ServerSettings
       directives: {
         "default-src": ["'self'"],
         "script-src": ["'self'"],
-        "style-src": ["'self'"],
+        "style-src": ["'self'", REACT_ARIA_STYLE],
         "img-src": ["'self'", "data:", "blob:"],
         "font-src": ["'self'"],
         "connect-src": ["'self'"],

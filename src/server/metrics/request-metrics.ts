@@ -18,14 +18,19 @@ interface Durations {
 /** Counts requests by route, never by address, so that nobody can fill the memory with made-up ones. */
 export function countRequests(app: AppInstance): () => readonly MetricFamily[] {
   const routes = new Map<string, Durations>();
+  let running = 0;
+  app.addHook("onRequest", async () => {
+    running += 1;
+  });
   app.addHook("onResponse", async (request, reply) => {
+    running -= 1;
     const route = request.routeOptions.url ?? "none";
     const key = `${request.method} ${route}`;
     const known = routes.get(key) ?? newDurations(request.method, route);
     routes.set(key, known);
     note(known, reply.elapsedTime / 1000, reply.statusCode);
   });
-  return () => families([...routes.values()]);
+  return () => families([...routes.values()], running);
 }
 
 const newDurations = (method: string, route: string): Durations => ({
@@ -44,7 +49,13 @@ function note(durations: Durations, seconds: number, status: number): void {
   durations.byStatus.set(status, (durations.byStatus.get(status) ?? 0) + 1);
 }
 
-const families = (all: readonly Durations[]): readonly MetricFamily[] => [
+const families = (all: readonly Durations[], running: number): readonly MetricFamily[] => [
+  {
+    name: "toeline_http_requests_running",
+    help: "Requests that came and are not answered yet, this one too.",
+    type: "gauge",
+    samples: [{ value: running }],
+  },
   {
     name: "toeline_http_requests_total",
     help: "Requests answered, by route and status.",

@@ -29,9 +29,14 @@ export async function describeRoutes(app: AppInstance): Promise<void> {
     },
     transform: jsonSchemaTransform,
     // without it the shared schemas are referred to but missing
-    transformObject: (given) => withProblems(jsonSchemaTransformObject(given) as OpenAPIV3_1.Document),
+    transformObject: (given) =>
+      withProblems(withPointers(jsonSchemaTransformObject(given) as OpenAPIV3_1.Document)),
   });
 }
+
+/** What several schemas share is named by zod as a document of its own, which here it is not. */
+const withPointers = (document: OpenAPIV3_1.Document): OpenAPIV3_1.Document =>
+  JSON.parse(JSON.stringify(document).replaceAll("/__shared#/$defs/", "/__shared/$defs/"));
 
 /** Every route can answer with a problem; said here once instead of in each of them. */
 function withProblems(document: OpenAPIV3_1.Document): OpenAPIV3_1.Document {
