@@ -9,4 +9,9 @@ beforeAll(async () => {
 }, POSTGRES_HOOK_MS);
 afterAll(() => server.stop(), POSTGRES_HOOK_MS);
 
-accessSuite("accounts in PostgreSQL", async () => ({ database: await server.createDatabase("accounts") }));
+const GUESSES = 1000;
+accessSuite(
+  "accounts in PostgreSQL",
+  async () => ({ database: await server.createDatabase("accounts") }),
+  GUESSES,
+);

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { accessSuite } from "../../../test/acceptance/access-suite.ts";
 import { serve } from "../../../test/support/served.ts";
 
-accessSuite("accounts in a SQLite file", async () => ({}));
+accessSuite("accounts in a SQLite file", async () => ({}), 100);
 
 describe("a server on one's own machine", () => {
   test("has one user, who may do everything, and no accounts", async () => {

@@ -36,7 +36,7 @@ export function asideRoutes(app: AppInstance, parts: SyncParts): void {
         querystring: z.object({ after: z.string().max(64).default("").describe("key to go on after") }),
         response: { 200: z.object({ aside: z.array(asideSchema), more: z.boolean() }) },
       },
-      preHandler: access.needs("read"),
+      onRequest: access.needs("read"),
     },
     async (request, reply) => {
       const { job } = request.params;
@@ -64,7 +64,7 @@ export function asideRoutes(app: AppInstance, parts: SyncParts): void {
         params: jobParameter.extend({ key: z.string().max(64) }),
         response: { 200: z.object({ entry: z.string().describe("id of the entry that the log now holds") }) },
       },
-      preHandler: access.needs("read"),
+      onRequest: access.needs("read"),
     },
     async (request, reply) => {
       const { job, key } = request.params;

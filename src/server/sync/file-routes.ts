@@ -5,11 +5,11 @@ import { type BlobRef, blobStateSchema, blobsAnswerSchema, blobsAskedSchema, MAX
 import type { AppInstance } from "../app-instance.ts";
 import { error } from "../issue.ts";
 import { MAX_PART_BODY_BYTES } from "../limits.ts";
-import type { Office } from "../office.ts";
 import { problem } from "../problem.ts";
 import { fileParameters, jobParameter } from "./parameters.ts";
 import { rightOf } from "./right-of-kind.ts";
 import { storeProblem } from "./store-problem.ts";
+import type { SyncOffice } from "./sync-parts.ts";
 
 const byte = z.coerce.number().int().min(0);
 const NOTHING = { size: 0, received: 0, isComplete: false };
@@ -18,7 +18,7 @@ const NOTHING = { size: 0, received: 0, isComplete: false };
  * Files that entries name. A file is reached only through an entry of the job that names it: who may read the job may read it, and
  * nothing can be left here that no entry speaks of.
  */
-export function fileRoutes(app: AppInstance, office: Office): void {
+export function fileRoutes(app: AppInstance, office: SyncOffice): void {
   const { access, store } = office;
   app.post(
     "/api/1/jobs/:job/files",
@@ -30,7 +30,7 @@ export function fileRoutes(app: AppInstance, office: Office): void {
         body: blobsAskedSchema,
         response: { 200: blobsAnswerSchema },
       },
-      preHandler: access.needs("read"),
+      onRequest: access.needs("read"),
     },
     async (request, reply) => {
       const files = [];
@@ -62,7 +62,7 @@ export function fileRoutes(app: AppInstance, office: Office): void {
         response: { 200: blobStateSchema },
       },
       bodyLimit: MAX_PART_BODY_BYTES,
-      preHandler: access.needs("read"),
+      onRequest: access.needs("read"),
     },
     async (request, reply) => {
       const { job, blob } = request.params;
@@ -94,7 +94,7 @@ export function fileRoutes(app: AppInstance, office: Office): void {
         querystring: z.object({ from: byte.default(0).describe("byte to begin with") }),
         produces: ["application/octet-stream"],
       },
-      preHandler: access.needs("read"),
+      onRequest: access.needs("read"),
     },
     async (request, reply) => {
       const { job, blob } = request.params;
@@ -120,7 +120,7 @@ export function fileRoutes(app: AppInstance, office: Office): void {
 
 /** The entry at that place, if it names the file; undefined if there is none. */
 async function entryNaming(
-  { store }: Office,
+  { store }: SyncOffice,
   job: string,
   { device, sequence, blob }: BlobRef,
 ): Promise<Result<Entry | undefined, Issue>> {

@@ -50,7 +50,7 @@ export function messageRoutes(app: AppInstance, parts: SyncParts): void {
         tags: ["sync"],
         response: { 200: greetingSchema },
       },
-      preHandler: access.signedIn,
+      onRequest: access.signedIn,
     },
     async (_request, reply) => {
       reply.header("cache-control", "no-store");
@@ -77,7 +77,7 @@ export function messageRoutes(app: AppInstance, parts: SyncParts): void {
         response: { 200: messageSchemas["toeline-push-answer/1"] },
       },
       bodyLimit: PUSH_BODY_BYTES,
-      preHandler: access.signedIn,
+      onRequest: access.signedIn,
     },
     async (request, reply) => {
       const { job } = request.params;
@@ -104,7 +104,7 @@ export function messageRoutes(app: AppInstance, parts: SyncParts): void {
         }),
         response: { 200: messageSchemas["toeline-pull-answer/1"] },
       },
-      preHandler: access.needs("read"),
+      onRequest: access.needs("read"),
     },
     async (request, reply) => {
       const { job } = request.params;

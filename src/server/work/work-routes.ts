@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { JsonObject } from "#records";
 import type { AppInstance } from "../app-instance.ts";
 import { error } from "../issue.ts";
 import type { Office } from "../office.ts";
@@ -14,7 +15,7 @@ const workParams = z.object({ job, work: z.string().min(1).max(100) });
 const names = tasks.map((task) => task.name) as [string, ...string[]];
 const bodySchema = z.strictObject({
   task: z.enum(names).describe(tasks.map(({ name, description }) => `${name}: ${description}`).join(" ")),
-  input: z.record(z.string(), z.json()).default({}),
+  input: z.record(z.string(), z.unknown()).default({}),
 });
 
 const workSchema = z
@@ -28,8 +29,8 @@ const workSchema = z
     state: z.enum(["waiting", "running", "finished", "failed", "cancelled"]),
     done: z.number().int().optional().describe("of `total`, while it runs"),
     total: z.number().int().optional(),
-    result: z.record(z.string(), z.json()).optional().describe("of a finished one"),
-    issue: z.record(z.string(), z.json()).optional().describe("why it failed"),
+    result: z.record(z.string(), z.unknown()).optional().describe("of a finished one"),
+    issue: z.record(z.string(), z.unknown()).optional().describe("why it failed"),
   })
   .meta({ id: "Work" });
 
@@ -54,12 +55,13 @@ export async function workRoutes(app: AppInstance, office: Office): Promise<void
         body: bodySchema,
         response: { 202: workSchema },
       },
-      preHandler: mayRead,
+      onRequest: mayRead,
     },
     async (request, reply) => {
       const { task, input } = request.body;
       const requestedBy = office.access.personOf(request)?.id ?? "";
-      const asked = await requestForJob(office, { task, job: request.params.job, input, requestedBy });
+      const { job } = request.params;
+      const asked = await requestForJob(office, { task, job, input: input as JsonObject, requestedBy });
       if (!asked.ok) return problem(reply, 503, asked.error);
       const work = await office.work.request(asked.value);
       if (work.ok) return reply.code(202).send(answerOf(work.value));
@@ -77,7 +79,7 @@ export async function workRoutes(app: AppInstance, office: Office): Promise<void
         params: jobParams,
         response: { 200: z.array(workSchema) },
       },
-      preHandler: mayRead,
+      onRequest: mayRead,
     },
     async (request, reply) => {
       const all = await office.work.ofJob(request.params.job);
@@ -89,7 +91,7 @@ export async function workRoutes(app: AppInstance, office: Office): Promise<void
     "/api/1/jobs/:job/work/:work",
     {
       schema: { summary: "How far a piece of work is", params: workParams, response: { 200: workSchema } },
-      preHandler: mayRead,
+      onRequest: mayRead,
     },
     async (request, reply) => {
       const work = await findIn(office, request.params);
@@ -106,7 +108,7 @@ export async function workRoutes(app: AppInstance, office: Office): Promise<void
         params: workParams,
         response: { 200: workSchema },
       },
-      preHandler: mayRead,
+      onRequest: mayRead,
     },
     async (request, reply) => {
       const work = await findIn(office, request.params);
@@ -126,7 +128,7 @@ export async function workRoutes(app: AppInstance, office: Office): Promise<void
     "/api/1/jobs/:job/work/:work/result",
     {
       schema: { summary: "The file that a finished piece of work made", params: workParams },
-      preHandler: mayRead,
+      onRequest: mayRead,
     },
     async (request, reply) => {
       const work = await findIn(office, request.params);
