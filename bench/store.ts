@@ -2,12 +2,14 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import Database from "better-sqlite3";
+import { appendStatements } from "#exchange";
 import {
   canonicalJson,
   createEntry,
   type Entry,
   type JsonObject,
   positionAfter,
+  type Statement,
   signerFromSeed,
 } from "#records";
 import { createRandom } from "#simulator";
@@ -15,7 +17,7 @@ import { openSqliteStore } from "#store";
 
 // Appending to the store in a SQLite file, against bare inserts of the same texts with better-sqlite3 into a table of the same
 // columns and indexes, with the same settings and as many transactions. Only the ratio counts, since milliseconds depend on the
-// machine; rounds alternate. Making the entries (hash, signature) is told apart, because it is not the store's work.
+// machine; rounds alternate. Making the entries (hash, signature) is told apart, because it is not the store's work; an import is both.
 
 const ROUNDS = 3;
 const SEED = 20250101;
@@ -123,6 +125,35 @@ async function bare(file: string, batches: readonly (readonly Entry[])[]): Promi
   return taken;
 }
 
+/** From statements to rows that are safe: checked, hashed, signed, appended in batches, as an import does it. */
+async function imported(file: string, bodies: readonly JsonObject[], perAppend: number): Promise<Times> {
+  const opened = await openSqliteStore(file);
+  const signer = await signerFromSeed("1".padStart(64, "0"));
+  if (!opened.ok || !signer.ok) throw new Error("no store or no signatures here");
+  const { publicKey: device } = signer.value;
+  const position = { job: JOB, device, last: undefined, declared: {}, held: {} };
+  const pen = { position, signer: signer.value, clock: () => ({ wall: AT, monotonic_ms: 0, session: 1 }) };
+  const statements: Statement[] = [
+    { author: "bench", kind: "device", body: { public_key: device, name: "Bench" } },
+    ...bodies.map((body) => ({ author: "bench", kind: "readings", body })),
+  ];
+  const taken = await measure(async () => {
+    const written = await appendStatements(
+      statements,
+      pen,
+      async (entries) => {
+        const appended = await opened.value.append(JOB, entries, AT);
+        return appended.ok ? appended : { ok: false, error: [appended.error] };
+      },
+      perAppend,
+    );
+    if (!written.ok || written.value.entries !== statements.length)
+      throw new Error("not everything was taken");
+  });
+  await opened.value.close();
+  return taken;
+}
+
 async function compare(title: string, bodies: readonly JsonObject[], perAppend: number, counted: number) {
   let entries: readonly Entry[] = [];
   const made = await measure(async () => {
@@ -131,20 +162,29 @@ async function compare(title: string, bodies: readonly JsonObject[], perAppend: 
   const batches = batchesOf(entries, perAppend);
   const ours: Times[] = [];
   const theirs: Times[] = [];
+  const whole: Times[] = [];
   for (let round = 0; round < ROUNDS; round++) {
     ours.push(await throughStore(join(folder, `${title}-${round}-store.db`), batches));
+    whole.push(await imported(join(folder, `${title}-${round}-import.db`), bodies, perAppend));
     theirs.push(await bare(join(folder, `${title}-${round}-bare.db`), batches));
   }
-  const [store, insert] = [ours, theirs].map((times) => median(times.map((one) => one.wallMs)));
-  const ratios = ours.map((one, i) => one.wallMs / (theirs[i]?.wallMs ?? Number.NaN));
+  const [store, insert, all] = [ours, theirs, whole].map((times) => median(times.map((one) => one.wallMs)));
+  const ratiosOf = (times: readonly Times[]) =>
+    times.map((one, i) => one.wallMs / (theirs[i]?.wallMs ?? Number.NaN));
   const each = (ms: number) => ((1000 * ms) / counted).toFixed(2);
   console.log(`${title}: ${entries.length} entries, ${perAppend} per append, seed ${SEED}, ${ROUNDS} rounds`);
   console.log(`  making   ${made.wallMs.toFixed(0)} ms, ${each(made.wallMs)} microseconds each`);
   console.log(`  store    ${store?.toFixed(0)} ms, ${each(store ?? Number.NaN)} microseconds each`);
   console.log(`  bare     ${insert?.toFixed(0)} ms, ${each(insert ?? Number.NaN)} microseconds each`);
-  console.log(
-    `  ratio    ${median(ratios).toFixed(2)} (rounds: ${ratios.map((one) => one.toFixed(2)).join(", ")})`,
-  );
+  console.log(`  import   ${all?.toFixed(0)} ms, ${each(all ?? Number.NaN)} microseconds each`);
+  for (const [name, times] of [
+    ["store", ours],
+    ["import", whole],
+  ] as const) {
+    const ratios = ratiosOf(times);
+    const rounds = ratios.map((one) => one.toFixed(2)).join(", ");
+    console.log(`  ${name} / bare  ${median(ratios).toFixed(2)} (rounds: ${rounds})`);
+  }
 }
 
 const random = createRandom(SEED);

@@ -26,6 +26,15 @@ export function canonicalJson(value: unknown): Result<string, Issue> {
   return found.issue === undefined ? ok(text) : fail(found.issue);
 }
 
+/** Letters that every text may hold, and that stand for themselves or are escaped alike by everybody. */
+const PLAIN_TEXT = /^[\x20-\x7e]*$/;
+
+/** What JSON.stringify writes in the canonical form. */
+const isPlain = (item: unknown): boolean =>
+  typeof item === "number"
+    ? Number.isFinite(item)
+    : item === null || (typeof item === "string" && PLAIN_TEXT.test(item));
+
 interface Found {
   issue: Issue | undefined;
 }
@@ -41,12 +50,9 @@ function write(value: unknown, path: string, depth: number, found: Found): strin
   if (typeof value === "string") return writeText(value, path, found);
   if (depth >= MAX_DEPTH) return refuse(found, "records.too-deep", path, String(depth));
   if (Array.isArray(value)) {
-    const items = Array.from(value, (item: unknown, i) =>
-      // a column of readings is all numbers: no place is made up for one that needs none
-      typeof item === "number" && Number.isFinite(item)
-        ? JSON.stringify(item)
-        : write(item, `${path}[${i}]`, depth + 1, found),
-    );
+    // a column of readings holds nothing that needs a closer look: the platform writes it as a whole, several times faster
+    if (value.every(isPlain) && !value.includes(undefined)) return JSON.stringify(value);
+    const items = Array.from(value, (item: unknown, i) => write(item, `${path}[${i}]`, depth + 1, found));
     return `[${items.join(",")}]`;
   }
   if (isJsonObject(value)) return writeObject(value, path, depth, found);
