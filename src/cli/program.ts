@@ -1,5 +1,6 @@
 import { Command, CommanderError } from "commander";
 import type { Surroundings } from "./command.ts";
+import { addBackUp } from "./commands/back-up.ts";
 import { addCheck } from "./commands/check.ts";
 import { addExportJob } from "./commands/export-job.ts";
 import { addImport } from "./commands/import.ts";
@@ -51,6 +52,7 @@ export async function runProgram(args: readonly string[], surroundings: Surround
   addExportJob(program, surroundings, done);
   addPushAndPull(program, surroundings, done);
   addVerify(program, surroundings, done);
+  addBackUp(program, surroundings, done);
   await program.parseAsync(args, { from: "user" });
   return code;
 }

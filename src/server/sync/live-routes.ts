@@ -2,8 +2,8 @@ import type { FastifyRequest } from "fastify";
 import type { LiveMessage } from "#sync";
 import type { Person } from "../access/person.ts";
 import type { AppInstance } from "../app-instance.ts";
-import type { Office } from "../office.ts";
 import { jobParameter } from "./parameters.ts";
+import type { SyncOffice } from "./sync-parts.ts";
 
 /** Growth that follows at once is told in one message, milliseconds. */
 const GATHERING_MS = 100;
@@ -27,7 +27,7 @@ interface Listener {
 }
 
 /** Tells over WebSockets that the log of a job has grown, and by how much. It carries no entry: whoever hears it fetches. */
-export function liveRoutes(app: AppInstance, office: Office): void {
+export function liveRoutes(app: AppInstance, office: SyncOffice): void {
   const listeners = new Map<string, Set<Listener>>();
   const due = new Map<string, NodeJS.Timeout>();
   const tell = async (job: string, to: Iterable<Listener>) => {
