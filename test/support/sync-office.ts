@@ -15,6 +15,8 @@ import type { Office } from "../../src/server/office.ts";
 import type { ServerSettings } from "../../src/server/settings.ts";
 import { JOB, unwrap } from "./records.ts";
 
+export { folderSettings } from "./folder-settings.ts";
+
 /** A person of a test office, and the token with which programs speak for that person. */
 export interface Member {
   readonly person: Person;
@@ -37,20 +39,6 @@ export interface ClientSettings {
   readonly timers?: Timers;
   readonly silenceMs?: number;
 }
-
-export const folderSettings = (dataFolder: string, more: Partial<ServerSettings> = {}): ServerSettings => ({
-  mode: "shared",
-  host: "127.0.0.1",
-  port: 0,
-  dataFolder,
-  database: undefined,
-  publicAddress: undefined,
-  trustedProxies: [],
-  appFolder: undefined,
-  workers: 0,
-  logLevel: "error",
-  ...more,
-});
 
 /** A folder that is removed by the function that comes with it. */
 export function temporaryFolder(name: string): { readonly folder: string; readonly remove: () => void } {
