@@ -9,7 +9,7 @@ beforeAll(async () => {
 }, POSTGRES_HOOK_MS);
 afterAll(() => server.stop(), POSTGRES_HOOK_MS);
 
-const GUESSES = 1000;
+const GUESSES = 300;
 accessSuite(
   "accounts in PostgreSQL",
   async () => ({ database: await server.createDatabase("accounts") }),

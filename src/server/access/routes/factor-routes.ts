@@ -97,10 +97,18 @@ function timeCodeRoutes(app: AppInstance, context: RouteContext): void {
     return answerAdded(context, request, reply, own, "time-codes");
   });
 
-  const remove = { tags, summary: "No more codes of an authenticator program", response: { 204: nothing } };
+  const remove = {
+    tags,
+    summary: "No more codes of an authenticator program",
+    body: z.strictObject({ password }),
+    response: { 204: nothing },
+  };
   app.delete("/api/1/account/time-codes", { onRequest, schema: remove }, async (request, reply) => {
     const own = await ownAccount(context, request);
-    if (own === undefined || !(await removeTimeCodes(book, own.id))) return notFound(reply);
+    if (own === undefined) return notFound(reply);
+    const wrong = await wrongPassword(book, own, request.body.password);
+    if (wrong !== undefined) return refusal(reply, wrong);
+    if (!(await removeTimeCodes(book, own.id))) return notFound(reply);
     await removed(context, request, { ...own, totp_secret: null }, "time-codes");
     return reply.code(204).send(null);
   });
@@ -141,13 +149,16 @@ function passkeyRoutes(app: AppInstance, context: RouteContext): void {
   const remove = {
     tags,
     summary: "No more this passkey",
+    body: z.strictObject({ password }),
     params: z.object({ passkey: id }),
     response: { 204: nothing },
   };
   app.delete("/api/1/account/passkeys/:passkey", { onRequest, schema: remove }, async (request, reply) => {
     const own = await ownAccount(context, request);
-    if (own === undefined || !(await removePasskey(book, own.id, request.params.passkey)))
-      return notFound(reply);
+    if (own === undefined) return notFound(reply);
+    const wrong = await wrongPassword(book, own, request.body.password);
+    if (wrong !== undefined) return refusal(reply, wrong);
+    if (!(await removePasskey(book, own.id, request.params.passkey))) return notFound(reply);
     await removed(context, request, own, "passkey");
     return reply.code(204).send(null);
   });

@@ -4,8 +4,16 @@ import { error } from "../../issue.ts";
 import { endToken, MAX_TOKEN_DAYS, makeToken, scopesOf, tokensOf } from "../api-tokens.ts";
 import { timeText } from "../book.ts";
 import { hindranceAnywhere } from "../members.ts";
-import { inSession, note, notFound, type RouteContext, refusal } from "./context.ts";
-import { id, line, nothing, right, time } from "./schemas.ts";
+import {
+  inSession,
+  note,
+  notFound,
+  ownAccount,
+  type RouteContext,
+  refusal,
+  wrongPassword,
+} from "./context.ts";
+import { id, line, nothing, password, right, time } from "./schemas.ts";
 
 const tags = ["tokens"];
 const MAX_TOKENS = 50;
@@ -43,6 +51,7 @@ export function tokenRoutes(app: AppInstance, context: RouteContext): void {
     tags,
     summary: "A token for a program; it never may more than its person, whatever its scopes",
     body: z.strictObject({
+      password,
       name: line,
       scopes: z.array(right).min(1).max(10),
       days: z.number().int().min(1).max(MAX_TOKEN_DAYS).default(90),
@@ -51,8 +60,11 @@ export function tokenRoutes(app: AppInstance, context: RouteContext): void {
   };
   app.post("/api/1/account/tokens", { onRequest, schema: make }, async (request, reply) => {
     const person = access.personOf(request);
-    if (person === undefined || (await tokensOf(book, person.id)).length >= MAX_TOKENS)
+    const own = await ownAccount(context, request);
+    if (own === undefined || person === undefined || (await tokensOf(book, person.id)).length >= MAX_TOKENS)
       return notFound(reply);
+    const wrong = await wrongPassword(book, own, request.body.password);
+    if (wrong !== undefined) return refusal(reply, wrong);
     for (const scope of request.body.scopes)
       if ((await hindranceAnywhere(book, person, scope)) !== undefined)
         return refusal(reply, error("access.scope-too-wide", { right: scope }, "scopes"));
