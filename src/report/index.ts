@@ -2,6 +2,7 @@
 
 export { reportModel } from "./model/build-report.ts";
 export type { ReportFinding, ReportOptions } from "./model/job-report.ts";
+export { readReportModel } from "./model/read-report-model.ts";
 export {
   type Block,
   type Cell,
@@ -20,3 +21,9 @@ export {
   type Signature,
   type SignatureMeaning,
 } from "./model/report-model.ts";
+export { type PdfOptions, renderPdf } from "./pdf/render-pdf.ts";
+export { reportFigureFiles } from "./tables/figure-files.ts";
+export { reportWorkbook } from "./tables/report-workbook.ts";
+export { checkTemplate } from "./word/check-template.ts";
+export { renderWord, wordTemplate } from "./word/render-word.ts";
+export { KNOWN_TAGS, LIST_TAGS, VALUE_TAGS } from "./word/tags.ts";

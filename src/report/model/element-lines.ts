@@ -5,7 +5,8 @@ import { measuresWords, tableWords } from "../words/table-words.ts";
 import type { Quantities } from "./quantities.ts";
 import type { Cell, Column, RunLine, StationLine } from "./report-model.ts";
 
-const right = (head: string, unit?: string): Column => ({
+const right = (key: string, head: string, unit?: string): Column => ({
+  key,
   head,
   align: "right",
   ...(unit !== undefined && { unit }),
@@ -16,15 +17,15 @@ export function stationColumns(q: Quantities): readonly Column[] {
   const { language, offsetUnit, placeUnit, depthUnit } = q;
   const head = (word: keyof typeof tableWords) => say(tableWords[word], language);
   return [
-    right(head("depth"), depthUnit),
-    right(head("level"), placeUnit),
-    right(head("offsetEast"), offsetUnit),
-    right(head("offsetNorth"), offsetUnit),
-    right(head("along"), offsetUnit),
-    right(head("across"), offsetUnit),
-    right(head("offset"), offsetUnit),
-    right(head("bearing")),
-    right(head("u95"), offsetUnit),
+    right("depth", head("depth"), depthUnit),
+    right("level", head("level"), placeUnit),
+    right("offsetEast", head("offsetEast"), offsetUnit),
+    right("offsetNorth", head("offsetNorth"), offsetUnit),
+    right("along", head("along"), offsetUnit),
+    right("across", head("across"), offsetUnit),
+    right("offset", head("offset"), offsetUnit),
+    right("bearing", head("bearing")),
+    right("u95", head("u95"), offsetUnit),
   ];
 }
 
@@ -53,12 +54,12 @@ const mark = (cell: Cell, interpolated: boolean): Cell =>
 export function placeColumns(q: Quantities): readonly Column[] {
   const head = (word: keyof typeof tableWords) => say(tableWords[word], q.language);
   return [
-    { head: head("place"), align: "left" },
-    right(head("level"), q.placeUnit),
-    right(head("easting"), q.placeUnit),
-    right(head("northing"), q.placeUnit),
-    right(head("offset"), q.offsetUnit),
-    right(head("u95"), q.offsetUnit),
+    { key: "place", head: head("place"), align: "left" },
+    right("level", head("level"), q.placeUnit),
+    right("easting", head("easting"), q.placeUnit),
+    right("northing", head("northing"), q.placeUnit),
+    right("offset", head("offset"), q.offsetUnit),
+    right("u95", head("u95"), q.offsetUnit),
   ];
 }
 

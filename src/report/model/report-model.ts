@@ -75,6 +75,8 @@ export interface Cell {
 }
 
 export interface Column {
+  /** what stands in the column, in one word: its tag in Word templates */
+  readonly key: string;
   readonly head: string;
   /** stands in the head, never in the cells */
   readonly unit?: string;
@@ -101,6 +103,14 @@ export interface FigureBlock {
   readonly caption: string;
 }
 
+/** Lines of a name and a value. */
+export interface FactsBlock {
+  readonly kind: "facts";
+  readonly rows: readonly { readonly name: string; readonly value: string }[];
+  /** in two halves beside each other */
+  readonly halves?: boolean;
+}
+
 export interface SignatureLine {
   readonly meaning: SignatureMeaning;
   readonly meaningText: string;
@@ -113,7 +123,7 @@ export type Block =
   | { readonly kind: "heading"; readonly level: 2 | 3; readonly text: string; readonly newPage?: boolean }
   | { readonly kind: "paragraph"; readonly text: string }
   | { readonly kind: "list"; readonly items: readonly string[] }
-  | { readonly kind: "facts"; readonly rows: readonly { readonly name: string; readonly value: string }[] }
+  | FactsBlock
   | { readonly kind: "callout"; readonly title: string; readonly items: readonly string[] }
   | { readonly kind: "tally"; readonly counts: readonly VerdictCount[] }
   | { readonly kind: "key" }

@@ -8,7 +8,10 @@ export type Paper = "a4" | "us-letter";
 export function typstData(model: ReportModel, paper: Paper): unknown {
   const { language, identity, fingerprint } = model;
   const word = (name: keyof typeof frame) => say(frame[name], language);
-  const notes: Readonly<Record<string, string>> = { draft: word("draftNote"), withdrawn: word("withdrawnNote") };
+  const notes: Readonly<Record<string, string>> = {
+    draft: word("draftNote"),
+    withdrawn: word("withdrawnNote"),
+  };
   return {
     paper,
     language,
@@ -35,17 +38,28 @@ export function typstData(model: ReportModel, paper: Paper): unknown {
         ? word("noLog")
         : say(frame.logHead, language, { size: identity.head.size, root: identity.head.root.slice(0, 16) }),
     words: Object.fromEntries(Object.keys(frame).map((name) => [name, word(name as keyof typeof frame)])),
-    sections: model.sections.map(({ title, blocks }) => ({ title, blocks: blocks.map(blockData) })),
+    sections: numberedSections(model),
     figures: Object.fromEntries(
       model.figures.map(({ key, alt }, i) => [key, { file: `figure-${i}.svg`, alt }]),
     ),
   };
 }
 
-const cellData = ({ text, verdict }: Cell) => (verdict === undefined ? { t: text } : { t: text, v: verdict });
+/** A text, or a verdict with its text. */
+const cellData = ({ text, verdict }: Cell) => (verdict === undefined ? text : { t: text, v: verdict });
 
-const blockData = (block: Block): unknown =>
-  block.kind === "table" ? { ...block, rows: block.rows.map((row) => row.map(cellData)) } : block;
+/** Tables and drawings count through the whole report. */
+function numberedSections({ sections }: ReportModel): unknown {
+  let tables = 0;
+  let drawings = 0;
+  const blockData = (block: Block): unknown => {
+    if (block.kind === "figure") return { ...block, number: ++drawings };
+    if (block.kind !== "table") return block;
+    const { rows, ...rest } = block;
+    return { ...rest, number: ++tables, cells: rows.flatMap((row) => row.map(cellData)) };
+  };
+  return sections.map(({ title, blocks }) => ({ title, blocks: blocks.map(blockData) }));
+}
 
 function dateParts(date: string): readonly number[] {
   const parts = date.split("-").map(Number);

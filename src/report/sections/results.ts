@@ -26,7 +26,7 @@ function elementBlocks(
     text: `${element.id} · ${element.kind}`,
     newPage: !isFirst,
   };
-  const facts: Block = { kind: "facts", rows: element.facts };
+  const facts: Block = { kind: "facts", rows: element.facts, halves: true };
   const drawings = element.figures.map(
     (key): Block => ({ kind: "figure", figure: key, caption: `${element.id}: ${titles.get(key) ?? ""}` }),
   );

@@ -14,7 +14,7 @@ export interface ReportSection {
 }
 
 /** A column of a table and what stands in it. */
-export interface TableColumn<T> extends Omit<Column, "head" | "align"> {
+export interface TableColumn<T> extends Omit<Column, "key" | "head" | "align"> {
   readonly head: keyof typeof tableWords;
   readonly align?: Column["align"];
   cell(row: T): Cell | string;
@@ -37,6 +37,7 @@ export function table<T>(
       id,
       caption: typeof caption === "string" ? caption : say(caption, language),
       columns: columns.map(({ head, unit, align, share }) => ({
+        key: head,
         head: say(tableWords[head], language),
         align: align ?? "left",
         ...(unit !== undefined && { unit }),

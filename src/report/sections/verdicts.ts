@@ -62,6 +62,7 @@ function groupTable(context: ReportContext, elements: readonly ReportElement[]):
       columns: [
         ...block!.columns,
         ...VERDICTS.map((verdict) => ({
+          key: verdict,
           head: verdictWords[context.language][verdict],
           align: "right" as const,
           share: 1.4,
