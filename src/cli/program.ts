@@ -6,6 +6,7 @@ import { addExportJob } from "./commands/export-job.ts";
 import { addImport } from "./commands/import.ts";
 import { addPushAndPull } from "./commands/push-and-pull.ts";
 import { addReduce } from "./commands/reduce.ts";
+import { addReport } from "./commands/report.ts";
 import { addServe } from "./commands/serve.ts";
 import { addSimulate } from "./commands/simulate.ts";
 import { addVerify } from "./commands/verify.ts";
@@ -46,6 +47,7 @@ export async function runProgram(args: readonly string[], surroundings: Surround
   // subcommands take these settings over when they are made
   addCheck(program, surroundings, done);
   addReduce(program, surroundings, done);
+  addReport(program, surroundings, done);
   addServe(program, surroundings, done);
   addSimulate(program, surroundings, done);
   addImport(program, surroundings, done);

@@ -4,6 +4,7 @@ import { fail, type Issue, ok, type Result } from "#core";
 import { openPostgresStore, openSqliteStore, type Store } from "#store";
 import { openAccess } from "../access/open-access.ts";
 import { attempt } from "../attempt.ts";
+import { whyUnfinished } from "../backup/target-folder.ts";
 import { error } from "../issue.ts";
 import type { Office } from "../office.ts";
 import type { ServerSettings } from "../settings.ts";
@@ -19,7 +20,7 @@ type Closing = () => Promise<unknown>;
  * Opens everything a server stands on: the store, the tables beside it, who the office is, the queue of work. What was opened
  * before a failure is closed again.
  *
- * Errors: server.file, server.era, and those of the store.
+ * Errors: server.file, server.era, backup.unfinished, and those of the store.
  */
 export async function openOffice(
   settings: ServerSettings,
@@ -39,6 +40,8 @@ async function open(
   const { dataFolder, database } = settings;
   const folder = await attempt(() => mkdir(dataFolder, { recursive: true, mode: 0o700 }));
   if (!folder.ok) return fail(error("server.file", { file: dataFolder, found: folder.error }));
+  const unfinished = database === undefined ? whyUnfinished(dataFolder) : undefined;
+  if (unfinished !== undefined) return fail(unfinished);
   const store = await (database === undefined
     ? openSqliteStore(join(dataFolder, STORE_FILE))
     : openPostgresStore(database));

@@ -2,6 +2,7 @@ import { fail, type Issue, type Result } from "#core";
 import type { JsonObject } from "#records";
 import { error } from "../../issue.ts";
 import { checkLogTask } from "./check-log.ts";
+import { resultsTask } from "./results.ts";
 import type { Task, TaskOrder, TaskSurroundings } from "./task.ts";
 
 /** A task whose input has still to be checked. */
@@ -14,7 +15,7 @@ export interface RegisteredTask {
 }
 
 /** Every kind of heavy work there is; a new one is a file and a line here. */
-export const tasks: readonly RegisteredTask[] = [registered(checkLogTask)];
+export const tasks: readonly RegisteredTask[] = [registered(resultsTask), registered(checkLogTask)];
 
 export const taskOf = (name: string): RegisteredTask | undefined => tasks.find((task) => task.name === name);
 
