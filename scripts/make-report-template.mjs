@@ -25,7 +25,8 @@ import {
 import { root } from "./run-step.mjs";
 
 // The usual Word template of reports, src/report/assets/default-template.docx. Run again after a change and commit what it writes.
-const FONT = "Source Sans 3";
+/** Comes with Word; programs without it have one of the same widths. */
+const FONT = "Calibri";
 const INK = "111111";
 const QUIET = "4A4F55";
 const HAIR = { style: BorderStyle.SINGLE, size: 4, color: "8A9097" };
@@ -211,8 +212,8 @@ const body = [
   ...optional("confirm", [paragraph("{label_confirm}", { bold: true }), ...bullets("confirm")]),
   ...texts("text_verdicts"),
   tableCaption("{caption_verdicts}"),
-  listTable("elements", verdictColumns([column("element", 1.1, { tag: "{id}" })])),
-  heading("{label_contents}", HeadingLevel.TITLE, { pageBreakBefore: true, style: "ContentsTitle" }),
+  listTable("elements", verdictColumns([column("element", 1.4, { tag: "{id}" })])),
+  paragraph("{label_contents}", { pageBreakBefore: true, style: "ContentsTitle" }),
   new TableOfContents("Contents", { hyperlink: true, headingStyleRange: "1-2" }),
   h1("{title_document}"),
   factsTable("facts_document"),

@@ -41,7 +41,7 @@ export function wordView(model: ReportModel, draw: DrawnPicture, codeSvg: string
   const word = (words: Words) => say(words, language);
   const notes: Readonly<Record<string, Words>> = { draft: frame.draftNote, withdrawn: frame.withdrawnNote };
   const note = notes[identity.status];
-  const labels = Object.entries({ ...frame, ...tableWords, ...sectionWords }).map(([name, words]) => [
+  const labels = Object.entries({ ...frame, ...sectionWords, ...tableWords }).map(([name, words]) => [
     `label_${name}`,
     word(words),
   ]);
