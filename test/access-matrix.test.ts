@@ -58,6 +58,7 @@ const REACH: Readonly<Record<string, Reach>> = {
   "GET /api/1/jobs/:job/proof/inclusion": "read",
   "GET /api/1/jobs/:job/proof/consistency": "read",
   "GET /api/1/jobs/:job/evidence.zip": "read",
+  "GET /api/1/jobs/:job/results": "read",
   "GET /api/1/jobs/:job/folder.zip": "read",
   "GET /api/1/jobs/:job/pull": "read",
   "POST /api/1/jobs/:job/push": "entries",

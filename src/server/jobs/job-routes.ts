@@ -10,6 +10,7 @@ import { problem } from "../problem.ts";
 import { storeProblem } from "../sync/store-problem.ts";
 import { evidenceZip, jobFolderZip } from "./job-files.ts";
 import { briefOf, jobListSchema, jobSummaries, jobSummarySchema } from "./job-summary.ts";
+import { resultsRoutes } from "./results-routes.ts";
 import { type TreeHeads, treeHeads } from "./tree-heads.ts";
 
 const params = z.object({ job: z.string().min(1).max(100) });
@@ -34,6 +35,7 @@ export async function jobRoutes(app: AppInstance, office: Office): Promise<void>
   summaryRoutes(app, office);
   headRoutes(app, office, heads);
   fileRoutes(app, office, heads);
+  await resultsRoutes(app, office);
 }
 
 function summaryRoutes(app: AppInstance, { access, store }: Office): void {
