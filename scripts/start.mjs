@@ -15,6 +15,8 @@ await ensureAppBuilt();
 const example = join(root, "examples/shaft-and-pier");
 const data = join(root, "out/data");
 step(["reduce", example, "--out", join(root, "out/shaft-and-pier")]);
+const paper = join(root, "out/shaft-and-pier-report");
+step(["report", example, "--pdf", `${paper}.pdf`, "--word", `${paper}.docx`, "--date", "2026-03-20"]);
 // what is there already is not taken a second time
 step(["import", example, "--data", data, "--job", "shaft-and-pier"]);
 console.log("\nNext: npm run --silent toeline -- --help");
