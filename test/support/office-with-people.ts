@@ -39,7 +39,7 @@ export interface Asking {
 
 export interface Answered {
   readonly status: number;
-  readonly body: Record<string, never> & Record<string, unknown>;
+  readonly body: Record<string, unknown>;
   readonly text: string;
   readonly headers: Readonly<Record<string, unknown>>;
   /** value of a cookie that was set; "" if it was cleared */
