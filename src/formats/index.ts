@@ -19,5 +19,6 @@ export { type WriteOptions, writeResultsJson } from "./results/write-results-jso
 export type { CellTable, CellValue } from "./table/cells.ts";
 export { writeCsv } from "./table/write-csv.ts";
 export { isoOf, momentOf } from "./text/iso-time.ts";
+export { crc32 } from "./zip/crc32.ts";
 export { readZip, ZIP_LIMITS, type ZipLimits } from "./zip/read-zip.ts";
 export { writeZip } from "./zip/write-zip.ts";

@@ -48,6 +48,9 @@ export function typstData(model: ReportModel, paper: Paper): unknown {
 /** A text, or a verdict with its text. */
 const cellData = ({ text, verdict }: Cell) => (verdict === undefined ? text : { t: text, v: verdict });
 
+/** Sections that a reader looks for by leafing; the others follow on. */
+const NEW_PAGE: ReadonlySet<string> = new Set(["document", "results", "uncertainty", "limits"]);
+
 /** Tables and drawings count through the whole report. */
 function numberedSections({ sections }: ReportModel): unknown {
   let tables = 0;
@@ -58,7 +61,11 @@ function numberedSections({ sections }: ReportModel): unknown {
     const { rows, ...rest } = block;
     return { ...rest, number: ++tables, cells: rows.flatMap((row) => row.map(cellData)) };
   };
-  return sections.map(({ title, blocks }) => ({ title, blocks: blocks.map(blockData) }));
+  return sections.map(({ id, title, blocks }) => ({
+    title,
+    newPage: NEW_PAGE.has(id),
+    blocks: blocks.map(blockData),
+  }));
 }
 
 function dateParts(date: string): readonly number[] {

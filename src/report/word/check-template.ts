@@ -7,7 +7,7 @@ const LARGEST_FILE = 20_000_000;
 
 /** Fields that read files or data of others, or start something. Others show what is in the document itself. */
 const FIELDS =
-  /\b(INCLUDEPICTURE|INCLUDETEXT|INCLUDE|IMPORT|LINK|DDE|DDEAUTO|DATABASE|EMBED|RD|MACROBUTTON|GOTOBUTTON|AUTOTEXT|AUTOTEXTLIST|FILLIN|ASK|MERGEFIELD|PRINT)\b/i;
+  /\b(INCLUDEPICTURE|INCLUDETEXT|INCLUDE|IMPORT|LINK|DDE|DDEAUTO|DATABASE|EMBED|RD|MACROBUTTON|GOTOBUTTON|AUTOTEXT|AUTOTEXTLIST|MERGEFIELD|PRINT)\b/i;
 /** Parts that are programs or foreign documents, by their names. */
 const ACTIVE_PARTS: readonly (readonly [RegExp, string])[] = [
   [/vbaProject|vbaData/i, "macros"],

@@ -1,4 +1,5 @@
 import { FALLBACK_FAMILY, fallbackFonts, inReportFace, TEXT_FAMILY, textFonts } from "../fonts.ts";
+import { encodePalettePng } from "./encode-png.ts";
 
 /** A drawing as dots. */
 export interface Picture {
@@ -27,7 +28,8 @@ export async function pictureMaker(): Promise<(svg: string, width?: number) => P
         sansSerifFamily: FALLBACK_FAMILY,
       },
     }).render();
-    return { png: drawn.asPng(), width: drawn.width, height: drawn.height };
+    const { width: across, height } = drawn;
+    return { png: encodePalettePng(drawn.pixels, across, height) ?? drawn.asPng(), width: across, height };
   };
 }
 

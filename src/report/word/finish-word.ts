@@ -1,4 +1,3 @@
-import { createHash } from "node:crypto";
 import { unzipSync, type Zippable, zipSync } from "fflate";
 import { inReportFace } from "../fonts.ts";
 
@@ -8,21 +7,38 @@ const SVG_NAMESPACE = "http://schemas.microsoft.com/office/drawing/2016/SVG/main
 const IMAGE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/image";
 const RELATIONSHIPS = "word/_rels/document.xml.rels";
 
-export const pictureKey = (png: Uint8Array): string => createHash("sha256").update(png).digest("hex");
+const SIGNATURE = Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a);
+
+/**
+ * What the template engine gets in place of a picture: some bytes that name it. The engine hashes every picture slowly, and would
+ * hold all of them at once.
+ */
+export const placeholder = (index: number): Buffer =>
+  Buffer.concat([SIGNATURE, Buffer.from(`toeline ${index}`)]);
+
+function indexOf(part: Uint8Array): number | undefined {
+  const named = part.length < 64 ? /^toeline (\d+)$/.exec(new TextDecoder().decode(part.subarray(8))) : null;
+  return named === null ? undefined : Number(named[1]);
+}
 
 /**
  * What the template engine leaves open: the vector beside each picture, numbers of captions, ids that are unique, and an archive
  * that is the same each time.
  *
- * @param drawings SVG text by the key of its picture.
+ * @param drawings SVG text, in the order of their placeholders.
+ * @param draw makes the picture of a drawing.
  */
-export function finishWord(docx: Uint8Array, drawings: ReadonlyMap<string, string>): Uint8Array {
+export function finishWord(
+  docx: Uint8Array,
+  drawings: readonly string[],
+  draw: (svg: string) => Uint8Array,
+): Uint8Array {
   const parts = unzipSync(docx);
   const text = (name: string) => new TextDecoder().decode(parts[name]);
   const put = (name: string, content: string) => {
     parts[name] = new TextEncoder().encode(content);
   };
-  const { relationships, vectors } = addVectors(parts, text(RELATIONSHIPS), drawings, put);
+  const { relationships, vectors } = addVectors(parts, text(RELATIONSHIPS), drawings, put, draw);
   put(RELATIONSHIPS, relationships);
   put("word/document.xml", numberCaptions(uniqueIds(linkVectors(text("word/document.xml"), vectors))));
   if (vectors.size > 0) put("[Content_Types].xml", withSvgType(text("[Content_Types].xml")));
@@ -38,19 +54,21 @@ const inPackageOrder = (a: string, b: string): number =>
 
 /** One SVG part for each picture that was made from a drawing. @returns id of the SVG by the id of its picture. */
 function addVectors(
-  parts: Readonly<Record<string, Uint8Array>>,
+  parts: Record<string, Uint8Array>,
   relationships: string,
-  drawings: ReadonlyMap<string, string>,
+  drawings: readonly string[],
   put: (name: string, content: string) => void,
+  draw: (svg: string) => Uint8Array,
 ): { readonly relationships: string; readonly vectors: ReadonlyMap<string, string> } {
   const vectors = new Map<string, string>();
   const added: string[] = [];
   for (const [relationship] of relationships.matchAll(/<Relationship\b[^>]*>/g)) {
     const attribute = (name: string) => new RegExp(`\\b${name}="([^"]*)"`).exec(relationship)?.[1] ?? "";
     const [id, target] = [attribute("Id"), attribute("Target").replace(/^\/?(?:word\/)?/, "word/")];
-    const png = attribute("Type") === IMAGE ? parts[target] : undefined;
-    const svg = png && drawings.get(pictureKey(png));
+    const part = attribute("Type") === IMAGE ? parts[target] : undefined;
+    const svg = part && drawings[indexOf(part) ?? -1];
     if (svg === undefined) continue;
+    parts[target] = draw(svg);
     const name = `drawing${added.length + 1}.svg`;
     put(`word/media/${name}`, inReportFace(svg));
     vectors.set(id, `${id}v`);

@@ -6,7 +6,7 @@ import { readAsset } from "../read-asset.ts";
 import { unknownTags } from "./check-tags.ts";
 import { checkTemplate } from "./check-template.ts";
 import { pictureMaker } from "./draw-picture.ts";
-import { finishWord, pictureKey } from "./finish-word.ts";
+import { finishWord, placeholder } from "./finish-word.ts";
 import { wordView } from "./word-view.ts";
 
 const NAME = "template.docx";
@@ -33,19 +33,24 @@ export async function renderWord(
   const unknown = unknownTags(tags.value, NAME);
   if (unknown.length > 0) return fail(unknown);
   const draw = await pictureMaker();
-  const drawings = new Map<string, string>();
+  const drawings: string[] = [];
   const view = wordView(
     model,
     (svg) => {
-      const picture = draw(svg);
-      drawings.set(pictureKey(picture.png), svg);
-      return picture;
+      drawings.push(svg);
+      return { source: placeholder(drawings.length - 1), shape: shapeOf(svg) };
     },
     codeDrawing(model.codeText),
   );
   const written = await attempt(() => handler.process(file, view));
   if (!written.ok) return fail([issue("report.word-not-made", written.error)]);
-  return ok(finishWord(new Uint8Array(written.value), drawings));
+  return ok(finishWord(new Uint8Array(written.value), drawings, (svg) => draw(svg).png));
+}
+
+/** Height of a drawing in parts of its width. */
+function shapeOf(svg: string): number {
+  const [, width = "1", height = "1"] = /viewBox="\S+ \S+ (\S+) ([^"\s]+)"/.exec(svg) ?? [];
+  return Number(height) / Number(width);
 }
 
 const issue = (code: string, reason: string): Issue => ({

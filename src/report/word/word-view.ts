@@ -14,7 +14,6 @@ import { frame } from "../words/frame-words.ts";
 import { say, type Words } from "../words/say.ts";
 import { sectionWords } from "../words/section-words.ts";
 import { tableWords } from "../words/table-words.ts";
-import type { Picture } from "./draw-picture.ts";
 
 /** A picture as the template engine takes it. */
 export interface WordPicture {
@@ -26,7 +25,8 @@ export interface WordPicture {
   readonly altText: string;
 }
 
-export type DrawnPicture = (svg: string) => Picture;
+/** A drawing as the template engine takes it: what stands in its place until the document is finished, and its shape. */
+export type DrawnPicture = (svg: string) => { readonly source: Buffer; readonly shape: number };
 
 /** Width of a drawing on the page, in CSS pixels: 174 mm. */
 const FIGURE_WIDTH = 657;
@@ -98,13 +98,13 @@ export function wordView(model: ReportModel, draw: DrawnPicture, codeSvg: string
 const texts = (items: readonly string[]) => items.map((text) => ({ text }));
 const calloutTexts = (block: Block) => (block.kind === "callout" ? texts(block.items) : []);
 
-function picture({ png, width, height }: Picture, shown: number, altText: string): WordPicture {
+function picture({ source, shape }: ReturnType<DrawnPicture>, shown: number, altText: string): WordPicture {
   return {
     _type: "image",
-    source: png,
+    source,
     format: "image/png",
     width: shown,
-    height: Math.round((shown * height) / width),
+    height: Math.round(shown * shape),
     altText,
   };
 }
