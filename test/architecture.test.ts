@@ -133,7 +133,10 @@ const MAY_CATCH: Readonly<Record<string, string>> = {
     "the platform's JSON reader and cryptography report bad data by throwing; here it becomes a Result",
   "web/attempt.ts": "browsers tell a full or forbidden store and a lost connection by throwing",
   "sync/attempt.ts": "fetch and its streams tell a lost connection by throwing; here it becomes a Result",
-  "server/attempt.ts": "files, sockets and addresses report what failed by throwing; here it becomes a Result",
+  "server/attempt.ts":
+    "files, sockets and addresses report what failed by throwing; here it becomes a Result",
+  "report/attempt.ts":
+    "the typesetter and the template engine report bad data by throwing; here it becomes a Result",
   "store/attempt.ts":
     "databases tell a full disk, a lost connection or a damaged file by throwing; here it becomes a Result",
 };
@@ -147,7 +150,7 @@ interface Source {
 }
 
 const sources: readonly Source[] = readdirSync(root, { recursive: true, encoding: "utf8" })
-  .filter((file) => /\.tsx?$/.test(file) && !/\.test\.tsx?$/.test(file))
+  .filter((file) => /\.tsx?$/.test(file) && !/\.(?:test|d)\.tsx?$/.test(file))
   .map((file) => ({ file: file.split(sep).join("/"), code: readFileSync(join(root, file), "utf8") }));
 
 /** Only the code: what stands in comments is prose. */
@@ -265,7 +268,8 @@ describe("the compiler is told the same arrows", () => {
     for (const path of references(`src/${layer}/tsconfig.json`))
       expect(POLICY[layer]?.may, `${layer} refers to ${path}`).toContain(path.replace("../", ""));
     expect(references("tsconfig.json")).toContain(`src/${layer}`);
-    expect(existsSync(join(root, layer, "index.ts")), "a layer has a door").toBe(true);
+    const door = layer === "web" ? "main.tsx" : "index.ts";
+    expect(existsSync(join(root, layer, door)), "a layer has a door; the app is its own").toBe(true);
   });
 });
 

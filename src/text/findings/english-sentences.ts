@@ -7,6 +7,7 @@ import { exchangeSentences } from "./exchange.ts";
 import { formatsSentences } from "./formats.ts";
 import { geodesySentences } from "./geodesy.ts";
 import { recordsSentences } from "./records.ts";
+import { reportSentences } from "./report.ts";
 import type { Sentences } from "./sentences.ts";
 import { serverSentences } from "./server.ts";
 import { simulatorSentences } from "./simulator.ts";
@@ -23,6 +24,7 @@ export const englishSentences: Sentences = {
   ...criteriaSentences,
   ...simulatorSentences,
   ...recordsSentences,
+  ...reportSentences,
   ...storeSentences,
   ...deskSentences,
   ...accessSentences,

@@ -7,6 +7,7 @@ import { exchangeSentences } from "./german/exchange.ts";
 import { formatsSentences } from "./german/formats.ts";
 import { geodesySentences } from "./german/geodesy.ts";
 import { recordsSentences } from "./german/records.ts";
+import { reportSentences } from "./german/report.ts";
 import { serverSentences } from "./german/server.ts";
 import { simulatorSentences } from "./german/simulator.ts";
 import { storeSentences } from "./german/store.ts";
@@ -23,6 +24,7 @@ export const germanSentences: Sentences = {
   ...criteriaSentences,
   ...simulatorSentences,
   ...recordsSentences,
+  ...reportSentences,
   ...storeSentences,
   ...deskSentences,
   ...accessSentences,
