@@ -1,6 +1,8 @@
 import { defineConfig } from "vitest/config";
 
 const slow = ["**/*.slow.test.ts"];
+/** with a real browser and the built app */
+const browser = ["**/*.browser.test.ts"];
 
 export default defineConfig({
   test: {
@@ -11,7 +13,17 @@ export default defineConfig({
         test: {
           name: "fast",
           include: ["src/**/*.test.ts", "test/**/*.test.ts"],
-          exclude: [...slow, "**/node_modules/**"],
+          exclude: [...slow, ...browser, "**/node_modules/**"],
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "browser",
+          include: ["test/browser/**/*.browser.test.ts"],
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
         },
       },
       {

@@ -1,4 +1,5 @@
 import { ensureBundled } from "./bundle.mjs";
+import { ensureAppBuilt } from "./bundle-app.mjs";
 import { ensureInstalled } from "./ensure-installed.mjs";
 import { lintArgs, runTool, step, tools } from "./run-step.mjs";
 
@@ -11,5 +12,6 @@ if (only.length === 0) {
   step("types", () => runTool(tools.tsc, ["-b"]));
 }
 await ensureBundled();
+await ensureAppBuilt();
 const report = ["--reporter=default", "--reporter=json", "--outputFile.json=out/test-report.json"];
 step("tests", () => runTool(tools.vitest, ["run", ...report, ...only]));

@@ -9,4 +9,6 @@ export const deskSentences: Sentences = {
   "desk.cannot-settle":
     "The field {field} of {thing} cannot be written by itself. Nothing was changed: change it on its own screen.",
   "desk.job-not-open": "The job {job} is not open in this window. Open it, then try again.",
+  "desk.no-such-job":
+    "Neither this device nor the office has a job {job} that you may open. Check the address, or ask to be added to the job.",
 };

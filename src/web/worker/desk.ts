@@ -37,7 +37,8 @@ export interface JobCard {
 
 /** How far the computation of a job is. */
 export interface Work {
-  readonly phase: "reading" | "working" | "ready" | "stopped";
+  /** fetching: it is not on this device yet */
+  readonly phase: "fetching" | "reading" | "working" | "ready" | "stopped";
   /** elements worked out, of those that have to be */
   readonly done: number;
   readonly total: number;

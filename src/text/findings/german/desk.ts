@@ -11,4 +11,6 @@ export const deskSentences: Sentences = {
     "Das Feld {field} von {thing} lässt sich nicht für sich schreiben. Es wurde nichts geändert: Ändern Sie es auf seiner eigenen Seite.",
   "desk.job-not-open":
     "Der Auftrag {job} ist in diesem Fenster nicht offen. Öffnen Sie ihn und versuchen Sie es wieder.",
+  "desk.no-such-job":
+    "Weder dieses Gerät noch das Büro hat einen Auftrag {job}, den Sie öffnen dürfen. Prüfen Sie die Adresse, oder lassen Sie sich zum Auftrag hinzufügen.",
 };

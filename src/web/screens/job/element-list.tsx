@@ -1,5 +1,5 @@
 import type { Verdict } from "#core";
-import { formatOffset, verdictWords } from "#text";
+import { verdictWords } from "#text";
 import { measuredText } from "../../components/measured.tsx";
 import { type Column, Table } from "../../components/table.tsx";
 import { VerdictBadge } from "../../components/verdict-badge.tsx";
@@ -32,12 +32,6 @@ export function ElementList({ elements, only, onOpen }: ElementListProps) {
     },
     { id: "value", title: word("found"), kind: "number", text: (row) => decided(row)?.value ?? "–" },
     { id: "limit", title: word("allowed"), kind: "number", text: (row) => decided(row)?.limit ?? "–" },
-    {
-      id: "toe",
-      title: word("lowestOffset"),
-      kind: "number",
-      text: ({ lowestOffsetM }) => formatOffset(lowestOffsetM, language),
-    },
   ];
   return (
     <Table

@@ -32,15 +32,15 @@ export function Component() {
   const { phase, done, total } = job.work;
   return (
     <Page wide title={job.name} lead={word("lead", { elements: job.elements.length, runs: job.runs })}>
-      {phase === "working" || phase === "reading" ? (
+      {phase === "working" || phase === "reading" || phase === "fetching" ? (
         <Progress
-          label={word(phase === "reading" ? "reading" : "working")}
+          label={word(phase)}
           done={done}
-          total={phase === "reading" ? 0 : total}
-          onCancel={() => void desk().stopWork(job.id)}
+          total={phase === "working" ? total : 0}
+          {...(phase === "working" ? { onCancel: () => void desk().stopWork(job.id) } : {})}
         />
       ) : null}
-      {job.elements.length === 0 && phase !== "reading" ? (
+      {job.elements.length === 0 && phase === "ready" ? (
         <EmptyState title={word("emptyTitle")}>
           <p>{word("emptyText")}</p>
         </EmptyState>

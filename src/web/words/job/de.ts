@@ -3,6 +3,7 @@ import type { en } from "./en.ts";
 export const de: Record<keyof typeof en, string> = {
   lead: "{elements, plural, one {# Element} other {# Elemente}}, {runs, plural, one {# Messreihe} other {# Messreihen}}",
   reading: "Der Auftrag wird gelesen",
+  fetching: "Der Auftrag wird vom Büro geholt",
   working: "Die Elemente werden ausgewertet",
   emptyTitle: "Noch keine Elemente",
   emptyText:
@@ -22,7 +23,6 @@ export const de: Record<keyof typeof en, string> = {
   verdict: "Urteil",
   found: "Gefunden",
   allowed: "Erlaubt",
-  lowestOffset: "Abweichung am tiefsten Messwert",
   nextTitle: "Was wartet",
   nextOpen: "{element} öffnen",
   waitsElements: "Es müssen Elemente hinzugefügt werden",

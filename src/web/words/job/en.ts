@@ -2,6 +2,7 @@
 export const en = {
   lead: "{elements, plural, one {# element} other {# elements}}, {runs, plural, one {# run} other {# runs}}",
   reading: "Reading the job",
+  fetching: "Fetching the job from the office",
   working: "Working the elements out",
   emptyTitle: "No elements yet",
   emptyText: "Add what is to be built: type it, paste it from a spreadsheet, or bring in a schedule.",
@@ -20,7 +21,6 @@ export const en = {
   verdict: "Verdict",
   found: "Found",
   allowed: "Allowed",
-  lowestOffset: "Offset at the lowest reading",
   nextTitle: "What waits",
   nextOpen: "Open {element}",
   waitsElements: "Elements have to be added",

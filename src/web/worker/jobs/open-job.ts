@@ -2,6 +2,7 @@ import { fail, type Issue, ok, type Result } from "#core";
 import type { Store } from "#store";
 import type { Synchronizer, SyncStatus } from "#sync";
 import type { JobView } from "../desk.ts";
+import { error } from "../issue.ts";
 import { Listeners } from "../listeners.ts";
 import { jobView } from "../view/job-view.ts";
 import { type JobNow, WorkedJob } from "./worked-job.ts";
@@ -21,6 +22,8 @@ export class OpenJob {
   #timer: ReturnType<typeof setTimeout> | undefined;
   #trouble: Issue | undefined;
   #size = 0;
+  /** nothing of the job is here, and the office has not been asked to the end yet */
+  #isFetching = true;
   #grewElsewhere: () => void;
 
   constructor(id: string, store: Store, sync: Synchronizer, grewElsewhere: () => void) {
@@ -30,7 +33,7 @@ export class OpenJob {
     this.worked = new WorkedJob(id, store, () => this.#tellSoon());
     sync.onStatus((status) => {
       this.syncWatchers.tell(status);
-      void this.#lookForMore();
+      void this.#lookForMore(status);
     });
   }
 
@@ -46,21 +49,29 @@ export class OpenJob {
   view(): Result<JobView, Issue> | undefined {
     if (this.#trouble !== undefined) return fail(this.#trouble);
     const now = this.worked.now();
-    return now === undefined || now.log.entries.length === 0
-      ? undefined
-      : ok(jobView(this.worked.id, this.#revision, now));
+    if (now === undefined) return undefined;
+    const view = jobView(this.worked.id, this.#revision, now);
+    return ok(this.#isFetching ? { ...view, work: { phase: "fetching", done: 0, total: 0 } } : view);
   }
 
   async refresh(): Promise<void> {
     const done = await this.worked.refresh();
     this.#trouble = done.ok ? undefined : done.error;
     this.#size = this.worked.now()?.log.entries.length ?? 0;
+    if (this.#size > 0) this.#isFetching = false;
     this.#tellSoon();
   }
 
-  /** What the office has sent stands in the log now. */
-  async #lookForMore(): Promise<void> {
+  /** What the office has sent stands in the log now. A job that comes for the first time is shown once all of it is here. */
+  async #lookForMore({ nextTry, lastHeard, cause }: SyncStatus): Promise<void> {
+    const hasEnded = nextTry !== undefined && (lastHeard !== undefined || cause !== undefined);
+    if (this.#isFetching && !hasEnded) return;
     const size = await this.#store.size(this.worked.id);
+    if (this.#isFetching && size.ok && size.value === 0) {
+      this.#isFetching = false;
+      this.#trouble = cause ?? error("desk.no-such-job", { job: this.worked.id });
+      return this.#tellSoon();
+    }
     if (!size.ok || size.value === this.#size) return;
     this.#size = size.value;
     this.#grewElsewhere();

@@ -9,8 +9,8 @@ import { elementKeys, type FileVersions, fileVersions } from "./element-keys.ts"
 import { type JobLog, readJobLog } from "./job-log.ts";
 import { scheduleOnly } from "./schedule-only.ts";
 
-/** Elements that are worked out before questions of the screens are looked at again. */
-const AT_ONCE = 4;
+/** So long the worker goes on before questions of the screens are looked at again, milliseconds; an element is not interrupted. */
+const AT_ONCE_MS = 30;
 
 export interface WorkedElement {
   readonly key: string;
@@ -147,11 +147,16 @@ export class WorkedJob {
     const turn = ++this.#turn;
     this.#phase = waiting.length === 0 ? "ready" : "working";
     if (job === undefined || waiting.length === 0) return this.#changed();
-    const atOnce = job.typeA === "replace" ? waiting.length : AT_ONCE;
-    for (let i = 0; i < waiting.length; i += atOnce) {
-      await breath();
-      if (this.#turn !== turn) return;
-      this.#workOut(job, waiting.slice(i, i + atOnce));
+    // evidence of all runs goes into all budgets then: nothing can be worked out by itself
+    const shares = job.typeA === "replace" ? [waiting] : waiting.map((id) => [id]);
+    let since = Number.NEGATIVE_INFINITY;
+    for (const share of shares) {
+      if (performance.now() - since > AT_ONCE_MS) {
+        await breath();
+        if (this.#turn !== turn) return;
+        since = performance.now();
+      }
+      this.#workOut(job, share);
       this.#changed();
     }
     this.#phase = "ready";

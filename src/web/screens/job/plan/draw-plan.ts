@@ -34,8 +34,10 @@ export function drawPlan(canvas: HTMLCanvasElement, drawing: PlanDrawing): void 
   drawGrid(pen, drawing);
   for (const each of drawing.drawn) drawSections(pen, drawing, each);
   // shapes over all sections, the worst ones last so that nothing hides them
+  const labels: Box[] = [];
+  pen.font = labelFont(ink);
   for (const verdict of [undefined, ...VERDICTS.toReversed()].toSorted(byWeight))
-    for (const each of drawing.drawn) if (each.row.verdict === verdict) drawSign(pen, drawing, each);
+    for (const each of drawing.drawn) if (each.row.verdict === verdict) drawSign(pen, drawing, each, labels);
   drawScale(pen, drawing);
   drawNorth(pen, ink);
 }
@@ -131,7 +133,27 @@ function sectionPath(
   pen.closePath();
 }
 
-function drawSign(pen: CanvasRenderingContext2D, drawing: PlanDrawing, each: DrawnElement): void {
+const labelFont = (ink: PlanInk): string => `600 13px ${ink.font}`;
+
+interface Box {
+  readonly left: number;
+  readonly right: number;
+  readonly y: number;
+}
+
+const LABEL_HEIGHT_PX = 15;
+
+const isFree = (labels: readonly Box[], box: Box): boolean =>
+  labels.every(
+    ({ left, right, y }) => right < box.left || left > box.right || Math.abs(y - box.y) > LABEL_HEIGHT_PX,
+  );
+
+function drawSign(
+  pen: CanvasRenderingContext2D,
+  drawing: PlanDrawing,
+  each: DrawnElement,
+  labels: Box[],
+): void {
   const { view, size, ink, language } = drawing;
   const { row } = each;
   const place = each.found ?? each.design;
@@ -150,7 +172,14 @@ function drawSign(pen: CanvasRenderingContext2D, drawing: PlanDrawing, each: Dra
       sectionPx >= WORD_FROM_PX && row.verdict !== undefined
         ? `${row.id} · ${verdictWords[language][row.verdict]}`
         : row.id;
-    label(pen, ink, text, x, y + Math.max(r, sectionPx / 2) + 13);
+    const labelY = y + Math.max(r, Math.min(sectionPx / 2, 40)) + 13;
+    const half = pen.measureText(text).width / 2;
+    const box = { left: x - half, right: x + half, y: labelY };
+    // a name that would cover another one waits until one comes nearer
+    if (isFree(labels, box) || row.id === drawing.chosen) {
+      labels.push(box);
+      label(pen, ink, text, x, labelY);
+    }
   }
   pen.globalAlpha = 1;
 }
@@ -164,7 +193,7 @@ function ring(pen: CanvasRenderingContext2D, x: number, y: number, r: number, co
 }
 
 function label(pen: CanvasRenderingContext2D, ink: PlanInk, text: string, x: number, y: number): void {
-  pen.font = `600 13px ${ink.font}`;
+  pen.font = labelFont(ink);
   pen.textAlign = "center";
   pen.lineWidth = 4;
   pen.lineJoin = "round";
