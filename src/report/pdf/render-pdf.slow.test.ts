@@ -31,7 +31,7 @@ beforeAll(async () => {
   ({ model } = await sampleReport());
   bytes = await pdfOf(model);
   writeFileSync(file, bytes);
-});
+}, 300_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe("the PDF", () => {

@@ -35,8 +35,8 @@ export async function renderPdf(
   map("code.svg", codeDrawing(model.codeText));
   for (const [i, figure] of model.figures.entries()) map(`figure-${i}.svg`, inReportFace(figure.svg));
   map("report.json", JSON.stringify(typstData(model, options.paper ?? "a4")));
-  map("report.typ", readAsset("report.typ"));
-  const compiled = compiler.compile({ mainFilePath: join(WORKSPACE, "report.typ") });
+  map("layout.typ", readAsset("layout.typ"));
+  const compiled = compiler.compile({ mainFilePath: join(WORKSPACE, "layout.typ") });
   const { result } = compiled;
   if (result === null) {
     const said = compiled.takeError();

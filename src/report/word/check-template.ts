@@ -36,7 +36,7 @@ const HARMLESS_TARGET = /^(?:https?:\/\/|mailto:)/i;
  * @param name of the file, for findings.
  * @returns its parts, or every reason to refuse it.
  *
- * Errors: report.template-not-zip, report.template-too-large, report.template-part-missing, report.template-active,
+ * Errors: report.template-too-large, report.template-part-missing, report.template-active,
  *   report.template-outside, report.template-field, report.template-xml, and those of readZip.
  */
 export function checkTemplate(

@@ -41,7 +41,7 @@ beforeAll(async () => {
   const bytes = await wordOf(model);
   writeFileSync(file, bytes);
   parts = unzipSync(bytes);
-});
+}, 300_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe("the Word document", () => {

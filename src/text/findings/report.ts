@@ -2,7 +2,6 @@ import type { Sentences } from "./sentences.ts";
 
 export const reportSentences: Sentences = {
   "report.pdf-not-made": "The PDF could not be made: {reason}.",
-  "report.template-not-zip": "{found} is no Word document (.docx), or it is damaged.",
   "report.template-too-large": "The template unpacks to {found} bytes; at most {expected} are taken.",
   "report.template-part-missing": "The template has no {found}, so it is no Word document.",
   "report.template-active": "The template holds {found}. Templates may hold text, layout and tags only.",

@@ -2,7 +2,6 @@ import type { Sentences } from "../sentences.ts";
 
 export const reportSentences: Sentences = {
   "report.pdf-not-made": "Das PDF konnte nicht erzeugt werden: {reason}.",
-  "report.template-not-zip": "{found} ist kein Word-Dokument (.docx) oder ist beschädigt.",
   "report.template-too-large":
     "Die Vorlage wird ausgepackt {found} Bytes groß; höchstens {expected} werden angenommen.",
   "report.template-part-missing": "Der Vorlage fehlt {found}; sie ist kein Word-Dokument.",
