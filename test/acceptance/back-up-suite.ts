@@ -6,6 +6,7 @@ import {
   canonicalJson,
   foldJob,
   isSameSet,
+  type PushAnswer,
   sha256Hex,
   UNKNOWN_OFFICE,
   viewAfterPush,
@@ -192,16 +193,15 @@ export function backUpSuite(name: string, { empty, openStore }: BackUpPlaces): v
       const { job } = pen.entries[0]!;
       const late = await pen.set("P1", "diameter_m", 99);
       unwrap(await store.append(job, [late], AT));
-      const answer = (era: number, held: string[]) =>
-        ({
-          format: "toeline-push-answer/1",
-          job,
-          era,
-          held,
-          refused: [],
-          contiguous: {},
-          forked: [],
-        }) as const;
+      const answer = (era: number, held: string[]): PushAnswer => ({
+        format: "toeline-push-answer/1",
+        job,
+        era,
+        held,
+        refused: [],
+        contiguous: {},
+        forked: [],
+      });
       const ids = pen.entries.map((entry) => entry.id);
       const before = viewAfterPush(UNKNOWN_OFFICE, answer(identity.era, ids), pen.entries);
       expect(before.acknowledged.has(late.id)).toBe(true);

@@ -96,7 +96,7 @@ function openSocket(url: string): Promise<{ readonly received: Promise<Buffer> }
     const asked = request(url, { headers });
     asked.on("error", reject);
     asked.on("upgrade", (_answer, socket, head) => {
-      const parts = [head];
+      const parts: Buffer[] = [head];
       socket.on("data", (part: Buffer) => parts.push(part));
       const received = new Promise<Buffer>((closed) =>
         socket.on("close", () => closed(Buffer.concat(parts))),
