@@ -4,11 +4,13 @@ import { createInterface } from "node:readline";
 import { commandLine, ensureBundled } from "./bundle.mjs";
 import { ensureAppBuilt } from "./bundle-app.mjs";
 import { ensureInstalled } from "./ensure-installed.mjs";
+import { ensureMachine, TO_INSTALL } from "./ensure-machine.mjs";
 import { root, runTool } from "./run-step.mjs";
 
 // A first look: the example job from readings to verdicts, with everything written to out/; then the app with that job in it.
 // With CI set the server is asked once whether it is ready and is stopped again, so that a machine can take this look too.
 console.log("Installing what is missing (the first time takes some minutes) …");
+ensureMachine(TO_INSTALL);
 await ensureInstalled();
 await ensureBundled();
 await ensureAppBuilt();

@@ -1,11 +1,13 @@
 import { ensureBundled } from "./bundle.mjs";
 import { ensureAppBuilt } from "./bundle-app.mjs";
 import { ensureInstalled } from "./ensure-installed.mjs";
+import { ensureMachine, TO_TEST } from "./ensure-machine.mjs";
 import { lintArgs, runTool, step, tools } from "./run-step.mjs";
 
 // `npm test` does everything; `npm test -- src/core/path` runs only the tests of that folder.
 const only = process.argv.slice(2);
 
+ensureMachine(TO_TEST);
 await ensureInstalled();
 if (only.length === 0) {
   step("format and lint", () => runTool(tools.biome, lintArgs));
