@@ -82,7 +82,7 @@ async function startRunner(
 ): Promise<Runner> {
   const { db, engine } = tables;
   const events: WorkerEvents = new EventEmitter();
-  events.on("worker:create", (event) => holders.add(event.worker.workerId));
+  events.on("pool:create", ({ workerPool }) => holders.add(workerPool.id));
   // before the first ticket is taken, so that nobody takes this process for dead
   await beat(db, worker, []);
   const lookAfter = async (payload: unknown): Promise<void> => {

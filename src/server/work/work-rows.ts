@@ -50,7 +50,7 @@ export async function enqueue(
     .insertInto("work")
     .values({ id: randomUUID(), key, task, job, input: JSON.stringify({ entries, input }), ...fresh })
     .onConflict((conflict) =>
-      conflict.column("key").doUpdateSet(fresh).where("work.state", "in", ["failed", "cancelled"]),
+      conflict.column("key").doUpdateSet(fresh).where(sql<boolean>`work.state in ('failed', 'cancelled')`),
     )
     .returningAll()
     .executeTakeFirst();

@@ -48,9 +48,7 @@ async function takeOverLocked(db: Transaction<OfficeTables>): Promise<void> {
   const lost = db
     .updateTable("work")
     .where("state", "=", "running")
-    .where(({ not, exists, selectFrom }) =>
-      not(exists(selectFrom("workers").select("id").whereRef("workers.id", "=", "work.worker"))),
-    );
+    .where(sql<boolean>`not exists (select 1 from workers where workers.id = work.worker)`);
   const issue = JSON.stringify(error("work.lost", { found: MAX_ATTEMPTS }));
   await lost.where("attempts", ">=", MAX_ATTEMPTS).set({ state: "failed", worker: null, issue }).execute();
   const again = await lost.set({ state: "waiting", worker: null }).returning(["id", "share"]).execute();

@@ -21,6 +21,4 @@ export const backUpSentences: Sentences = {
     "The job {job} does not hold the same entries on both sides: {found} instead of {expected}. The place that was written to is not used.",
   "backup.file": "The file could not be read or written: {found}.",
   "backup.source": "There are no records at this place: {found}.",
-  "backup.era":
-    "The file that holds the number of restores cannot be read: {found}. Restore the latest back-up.",
 };

@@ -22,6 +22,4 @@ export const backUpSentences: Sentences = {
     "Das Projekt {job} hat nicht auf beiden Seiten dieselben Einträge: {found} statt {expected}. Der beschriebene Ort wird nicht benutzt.",
   "backup.file": "Die Datei ließ sich nicht lesen oder schreiben: {found}.",
   "backup.source": "An diesem Ort sind keine Aufzeichnungen: {found}.",
-  "backup.era":
-    "Die Datei mit der Zahl der Wiederherstellungen ist nicht lesbar: {found}. Die letzte Sicherung einspielen.",
 };
