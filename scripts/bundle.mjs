@@ -52,7 +52,7 @@ export async function ensureBundled() {
   await oneAtATime("bundle", async () => {
     if (isBundled()) return;
     // the program of the threads for heavy work; the command line comes last, its time says that both are there
-    await bundle("src/server/work/work-thread.ts", join(root, "dist/toeline-worker.mjs"));
+    await bundle("src/server/heavy-work/work-thread.ts", join(root, "dist/toeline-worker.mjs"));
     // what the report reads from files stands beside the bundle as it does beside its source
     cpSync(join(root, "src/report/assets"), join(root, "dist/assets"), { recursive: true });
     await bundle("src/cli/main.ts", commandLine);

@@ -11,6 +11,7 @@ import { type LogOutput, logOptions, logRequests } from "./frame/request-log.ts"
 import { securityHeaders } from "./frame/security-headers.ts";
 import { serveApp } from "./frame/static-app.ts";
 import { healthRoutes } from "./health/health-routes.ts";
+import { workRoutes } from "./heavy-work/work-routes.ts";
 import { jobRoutes } from "./jobs/job-routes.ts";
 import { MAX_BODY_BYTES, REQUEST_TIMEOUT_MS } from "./limits.ts";
 import { metricsRoutes } from "./metrics/metrics-routes.ts";
@@ -19,7 +20,6 @@ import type { Office } from "./office.ts";
 import { describeRoutes } from "./openapi/openapi-document.ts";
 import { openApiRoutes } from "./openapi/openapi-routes.ts";
 import { syncRoutes } from "./sync/sync-routes.ts";
-import { workRoutes } from "./work/work-routes.ts";
 
 /** Every group of routes that stands on an office. */
 const ROUTES: readonly ((app: AppInstance, office: Office) => Promise<void>)[] = [

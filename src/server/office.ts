@@ -2,9 +2,9 @@ import type { FastifyReply, FastifyRequest } from "fastify";
 import type { Signer } from "#records";
 import type { Store } from "#store";
 import type { Person, Right, Role } from "./access/person.ts";
+import type { WorkQueue } from "./heavy-work/work-queue.ts";
 import type { ServerSettings } from "./settings.ts";
 import type { OpenOfficeTables } from "./tables/open-office-tables.ts";
-import type { WorkQueue } from "./work/work-queue.ts";
 
 /** Everything the routes of a server stand on. Made once by `openOffice`, closed once. */
 export interface Office {

@@ -3,7 +3,7 @@ import { setTimeout as wait } from "node:timers/promises";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { openSqliteStore } from "#store";
 import { openOfficeTables } from "../../src/server/tables/open-office-tables.ts";
-import { openWorkQueue } from "../../src/server/work/open-work-queue.ts";
+import { openWorkQueue } from "../../src/server/heavy-work/open-work-queue.ts";
 import { unwrap } from "../support/records.ts";
 import { buildToeline, example, temporaryFolder, toeline } from "./run-toeline.ts";
 

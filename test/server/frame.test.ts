@@ -30,7 +30,7 @@ const host = "127.0.0.1:7410";
 type Headers = Readonly<Record<string, string>>;
 const get = (url: string, headers: Headers = {}) => local.app.inject({ url, headers: { host, ...headers } });
 const JSON_TYPE = { "content-type": "application/json" };
-const post = (headers: Headers, payload = "{}", url = "/api/1/jobs/j/work") =>
+const post = (headers: Headers, payload = "{}", url = "/api/1/jobs/j/heavy-work") =>
   local.app.inject({ method: "POST", url, headers: { host, ...JSON_TYPE, ...headers }, payload });
 
 describe("health and metrics", () => {
@@ -139,7 +139,7 @@ describe("what another site makes a browser ask", () => {
     const ask = (origin: string) =>
       shared.app.inject({
         method: "POST",
-        url: "/api/1/jobs/j/work",
+        url: "/api/1/jobs/j/heavy-work",
         headers: { ...JSON_TYPE, host: "evil.example", origin },
         payload: "{}",
       });

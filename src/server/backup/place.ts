@@ -1,7 +1,7 @@
 import { join } from "node:path";
+import { STORE_FILE } from "../heavy-work/open-work-queue.ts";
 import { KEY_FILE } from "../office/identity.ts";
 import { OFFICE_FILE } from "../tables/open-office-tables.ts";
-import { STORE_FILE } from "../work/open-work-queue.ts";
 
 /** Where an office keeps its records: SQLite files and keys in a folder, or a PostgreSQL database. */
 export type OfficePlace = { readonly dataFolder: string } | { readonly database: string };

@@ -1,10 +1,10 @@
 import { z } from "zod";
 import type { AppInstance } from "../app-instance.ts";
+import { requestForJob } from "../heavy-work/request-for-job.ts";
 import { error } from "../issue.ts";
 import type { Office } from "../office.ts";
 import { problem } from "../problem.ts";
 import { storeProblem } from "../sync/store-problem.ts";
-import { requestForJob } from "../work/request-for-job.ts";
 
 const params = z.object({ job: z.string().min(1).max(100) });
 const begunSchema = z.object({

@@ -5,11 +5,11 @@ import { openPostgresStore, openSqliteStore, type Store } from "#store";
 import { openAccess } from "../access/open-access.ts";
 import { attempt } from "../attempt.ts";
 import { whyUnfinished } from "../backup/target-folder.ts";
+import { openWorkQueue, STORE_FILE } from "../heavy-work/open-work-queue.ts";
 import { error } from "../issue.ts";
 import type { Office } from "../office.ts";
 import type { ServerSettings } from "../settings.ts";
 import { openOfficeTables } from "../tables/open-office-tables.ts";
-import { openWorkQueue, STORE_FILE } from "../work/open-work-queue.ts";
 import { openGrowth } from "./growth.ts";
 import { openIdentity } from "./identity.ts";
 

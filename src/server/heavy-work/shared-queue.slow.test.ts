@@ -24,7 +24,7 @@ beforeAll(async () => {
   await build({
     entryPoints: {
       server: resolve(root, "test/support/work-server.ts"),
-      "toeline-worker": resolve(root, "src/server/work/work-thread.ts"),
+      "toeline-worker": resolve(root, "src/server/heavy-work/work-thread.ts"),
     },
     outdir: folder,
     outExtension: { ".js": ".mjs" },

@@ -30,7 +30,7 @@ afterAll(async () => {
 
 const headers = { host: "127.0.0.1:7410", "content-type": "application/json" };
 const ask = (job: string, payload: object) =>
-  app.inject({ method: "POST", url: `/api/1/jobs/${job}/work`, headers, payload });
+  app.inject({ method: "POST", url: `/api/1/jobs/${job}/heavy-work`, headers, payload });
 const get = (path: string) => app.inject({ method: "GET", url: `/api/1/jobs/${path}`, headers });
 
 test("work is asked for, looked after and fetched", async () => {
@@ -38,19 +38,19 @@ test("work is asked for, looked after and fetched", async () => {
   expect(asked.statusCode, asked.body).toBe(202);
   const { id } = asked.json<{ id: string }>();
   expect((await ask(JOB, { task: "check-log", input: {} })).json()).toMatchObject({ id });
-  let work = (await get(`${JOB}/work/${id}`)).json<Record<string, unknown>>();
+  let work = (await get(`${JOB}/heavy-work/${id}`)).json<Record<string, unknown>>();
   while (work["state"] === "waiting" || work["state"] === "running") {
     await wait(50);
-    work = (await get(`${JOB}/work/${id}`)).json();
+    work = (await get(`${JOB}/heavy-work/${id}`)).json();
   }
   expect(work).toMatchObject({ state: "finished", job: JOB, attempts: 1, result: { entries: 2, sound: 2 } });
-  expect((await get(`${JOB}/work`)).json()).toEqual([work]);
+  expect((await get(`${JOB}/heavy-work`)).json()).toEqual([work]);
   // this task makes no file
-  const none = await get(`${JOB}/work/${id}/result`);
+  const none = await get(`${JOB}/heavy-work/${id}/result`);
   expect(none.json()).toMatchObject({ status: 409, code: "work.no-file" });
   const cancelled = await app.inject({
     method: "POST",
-    url: `/api/1/jobs/${JOB}/work/${id}/cancel`,
+    url: `/api/1/jobs/${JOB}/heavy-work/${id}/cancel`,
     headers,
     payload: {},
   });
@@ -59,13 +59,13 @@ test("work is asked for, looked after and fetched", async () => {
 
 test("the file that was made can be fetched, as a file", async () => {
   const { id } = (await ask(JOB, { task: "results" })).json<{ id: string }>();
-  let work = (await get(`${JOB}/work/${id}`)).json<Record<string, unknown>>();
+  let work = (await get(`${JOB}/heavy-work/${id}`)).json<Record<string, unknown>>();
   while (work["state"] === "waiting" || work["state"] === "running") {
     await wait(50);
-    work = (await get(`${JOB}/work/${id}`)).json();
+    work = (await get(`${JOB}/heavy-work/${id}`)).json();
   }
   expect(work).toMatchObject({ state: "finished" });
-  const file = await get(`${JOB}/work/${id}/result`);
+  const file = await get(`${JOB}/heavy-work/${id}/result`);
   expect(file.json()).toMatchObject({ format: "toeline-results/1" });
   expect(file.headers).toMatchObject({
     "content-disposition": 'attachment; filename="results.json"',
@@ -77,7 +77,7 @@ test("wrong requests are told", async () => {
   expect((await ask(JOB, { task: "brew-coffee" })).statusCode).toBe(400);
   const trials = await ask(JOB, { task: "results", input: { trials: -1 } });
   expect(trials.json()).toMatchObject({ status: 400, code: "work.input", field: "input.trials" });
-  expect((await get(`${JOB}/work/none`)).statusCode).toBe(404);
+  expect((await get(`${JOB}/heavy-work/none`)).statusCode).toBe(404);
   const { id } = (await ask(JOB, { task: "check-log" })).json<{ id: string }>();
-  expect((await get(`other/work/${id}`)).statusCode).toBe(404);
+  expect((await get(`other/heavy-work/${id}`)).statusCode).toBe(404);
 });

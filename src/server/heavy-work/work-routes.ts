@@ -47,7 +47,7 @@ export async function workRoutes(app: AppInstance, office: Office): Promise<void
   const mayRead = office.access.needs("read");
 
   app.post(
-    "/api/1/jobs/:job/work",
+    "/api/1/jobs/:job/heavy-work",
     {
       schema: {
         summary: "Ask for heavy work on a job; the same request before the log has grown is the same work",
@@ -72,7 +72,7 @@ export async function workRoutes(app: AppInstance, office: Office): Promise<void
   );
 
   app.get(
-    "/api/1/jobs/:job/work",
+    "/api/1/jobs/:job/heavy-work",
     {
       schema: {
         summary: "All heavy work on a job, oldest first",
@@ -88,7 +88,7 @@ export async function workRoutes(app: AppInstance, office: Office): Promise<void
   );
 
   app.get(
-    "/api/1/jobs/:job/work/:work",
+    "/api/1/jobs/:job/heavy-work/:work",
     {
       schema: { summary: "How far a piece of work is", params: workParams, response: { 200: workSchema } },
       onRequest: mayRead,
@@ -100,7 +100,7 @@ export async function workRoutes(app: AppInstance, office: Office): Promise<void
   );
 
   app.post(
-    "/api/1/jobs/:job/work/:work/cancel",
+    "/api/1/jobs/:job/heavy-work/:work/cancel",
     {
       schema: {
         summary:
@@ -125,7 +125,7 @@ export async function workRoutes(app: AppInstance, office: Office): Promise<void
   );
 
   app.get(
-    "/api/1/jobs/:job/work/:work/result",
+    "/api/1/jobs/:job/heavy-work/:work/result",
     {
       schema: { summary: "The file that a finished piece of work made", params: workParams },
       onRequest: mayRead,
