@@ -24,7 +24,11 @@ const held: { now: Session; isAsked: boolean } = { now: { state: "asking" }, isA
 
 function change(session: Session): void {
   held.now = session;
-  if (session.state === "here") void desk().begin(session.author);
+  if (session.state === "here") {
+    void desk().begin(session.author);
+    // only a window may ask; whether the browser has promised it stands in the settings
+    void attemptLater(() => navigator.storage.persist());
+  }
   for (const listener of listeners) listener();
 }
 

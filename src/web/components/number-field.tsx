@@ -39,6 +39,7 @@ export function NumberField({ label, unit, text, onChange, hint, sense, ...rest 
       value={text}
       onChange={(typed) => onChange(typed, readTypedNumber(typed, unit))}
       isInvalid={trouble !== undefined}
+      validationBehavior="aria"
       autoFocus={rest.autoFocus ?? false}
       inputMode="decimal"
       autoComplete="off"

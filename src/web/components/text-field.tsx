@@ -19,7 +19,12 @@ export interface TextFieldProps {
 /** A field for words. What was typed is kept whatever is wrong with it. */
 export function TextField({ label, hint, trouble, rows, ...field }: TextFieldProps) {
   return (
-    <AriaTextField {...field} className={styles["field"]!} isInvalid={trouble !== undefined}>
+    <AriaTextField
+      {...field}
+      className={styles["field"]!}
+      isInvalid={trouble !== undefined}
+      validationBehavior="aria"
+    >
       <Label className={styles["label"]!}>{label}</Label>
       {hint === undefined ? null : (
         <Text slot="description" className={styles["hint"]!}>

@@ -1,5 +1,6 @@
 import {
   contract,
+  type Decision,
   type ElementResult,
   fail,
   type Issue,
@@ -12,7 +13,8 @@ import {
 import { statementsFromJobFolder } from "#exchange";
 import { calibrationFigures, elementView, figures } from "#figures";
 import { readJobFolder, writeZip } from "#formats";
-import { foldChains, type JsonValue, type ThingState, utf8, walkChains } from "#records";
+import { findCrs } from "#geodesy";
+import { foldChains, type JsonObject, type JsonValue, type ThingState, utf8, walkChains } from "#records";
 import { openBrowserStore, type Store } from "#store";
 import { createOfficeClient, keepSynchronized, type OfficeClient, type SyncStatus } from "#sync";
 import type {
@@ -33,6 +35,16 @@ import type {
   RunDetail,
   RunRow,
 } from "./desk.ts";
+import type {
+  AllowancesView,
+  MapGrid,
+  RuleDraft,
+  RulePreview,
+  ScheduleInput,
+  ScheduleProposal,
+  Swap,
+  Trial,
+} from "./desk-set-up.ts";
 import { type Device, openDevice } from "./device/device.ts";
 import { deviceStatus } from "./device/device-status.ts";
 import { becomeWriter } from "./device/writer-lock.ts";
@@ -41,12 +53,17 @@ import { inputFolder } from "./jobs/input-folder.ts";
 import { JobCards } from "./jobs/job-cards.ts";
 import { newJobId } from "./jobs/job-id.ts";
 import type { JobLog } from "./jobs/job-log.ts";
+import { type KeptResults, openKeptResults } from "./jobs/kept-results.ts";
 import { OpenJob } from "./jobs/open-job.ts";
 import type { JobNow } from "./jobs/worked-job.ts";
 import { Listeners } from "./listeners.ts";
 import { axesView } from "./view/axes-view.ts";
 import { elementDetail } from "./view/element-detail.ts";
 import { historyRows } from "./view/history-rows.ts";
+import { allowancesView, rulePreview } from "./set-up/allowances-view.ts";
+import { proposeSchedule } from "./set-up/propose-schedule.ts";
+import { takeSetApart } from "./set-up/take-set-apart.ts";
+import { tryRules } from "./set-up/try-rules.ts";
 import { allFindings } from "./view/job-view.ts";
 import { runDetail, runRows } from "./view/run-view.ts";
 import { settlingStatement } from "./write/settling-statement.ts";
@@ -62,6 +79,7 @@ interface Opened {
   readonly store: Store;
   readonly device: Device;
   readonly office: OfficeClient;
+  readonly results: KeptResults;
 }
 
 type Written = Result<readonly string[], readonly Issue[]>;
@@ -80,6 +98,7 @@ export class DeskInWorker implements Desk {
   #writer: DeviceStatus["writer"] = "elsewhere";
   #author: Author | undefined;
   #lastWatch = 0;
+  #lastTrial = 0;
   /** writing into one log goes one after the other: each entry links to the one before */
   #queue: Promise<unknown> = Promise.resolve();
 
@@ -124,9 +143,9 @@ export class DeskInWorker implements Desk {
     this.#jobsWatchers.remove(watch);
   }
 
-  async createJob(name: string): Promise<Result<string, readonly Issue[]>> {
+  async createJob(name: string, place: JsonObject = {}): Promise<Result<string, readonly Issue[]>> {
     const job = newJobId(name);
-    const written = await this.#write(job, [{ kind: "job", body: { set: { name } } }], EMPTY_LOG);
+    const written = await this.#write(job, [{ kind: "job", body: { set: { name, ...place } } }], EMPTY_LOG);
     return written.ok ? ok(job) : written;
   }
 
@@ -328,12 +347,53 @@ export class DeskInWorker implements Desk {
     return open.sync.sendNow();
   }
 
+  async proposeSchedule(
+    job: string,
+    input: ScheduleInput,
+    swap: Swap,
+  ): Promise<ScheduleProposal | undefined> {
+    const open = await this.#jobs.get(job);
+    const now = open?.now();
+    return open && now && proposeSchedule(now, open.worked.files(), input, swap);
+  }
+
+  async allowances(job: string, language: Language): Promise<AllowancesView | undefined> {
+    const now = await this.#now(job);
+    return now && allowancesView(now, language);
+  }
+
+  async previewRule(job: string, draft: RuleDraft, language: Language): Promise<RulePreview | undefined> {
+    const now = await this.#now(job);
+    return now && rulePreview(now, draft, language);
+  }
+
+  async tryRules(
+    job: string,
+    rules: readonly RuleDraft[],
+    decision: Decision,
+    progress: (done: number, total: number) => void,
+  ): Promise<Trial | undefined> {
+    const now = await this.#now(job);
+    const trial = ++this.#lastTrial;
+    return now && tryRules(now, rules, decision, progress, () => this.#lastTrial === trial);
+  }
+
+  async takeSetApart(job: string, ofSet: number): Promise<readonly NewStatement[]> {
+    const now = await this.#now(job);
+    return now === undefined ? [] : takeSetApart(now, ofSet);
+  }
+
+  async grid(crs: string): Promise<Result<MapGrid, readonly Issue[]>> {
+    const found = findCrs(crs);
+    return found.ok ? ok({ name: found.value.name, ...found.value.area }) : found;
+  }
+
   async #now(job: string): Promise<JobNow | undefined> {
     return (await this.#jobs.get(job))?.now();
   }
 
   /** Opens a job once, however many ask at the same time. It stays open: going back to it is free. */
-  #open(job: string, { store, office }: Opened): Promise<OpenJob> {
+  #open(job: string, { store, office, results }: Opened): Promise<OpenJob> {
     const known = this.#jobs.get(job);
     if (known !== undefined) return known;
     const opening = (async () => {
@@ -341,7 +401,7 @@ export class DeskInWorker implements Desk {
         connect: (address) => new WebSocket(address),
         exclusively: (name, task) => navigator.locks.request(name, task),
       });
-      const open = new OpenJob(job, store, sync, () => this.#jobsWatchers.tell());
+      const open = new OpenJob(job, store, results, sync, () => this.#jobsWatchers.tell());
       void open.refresh();
       return open;
     })();
@@ -386,7 +446,6 @@ export class DeskInWorker implements Desk {
       statements,
       progress,
     );
-    void navigator.storage.persist();
     this.#channel.postMessage(job);
     this.#jobsWatchers.tell();
     void this.#tellDevice();
@@ -416,7 +475,9 @@ async function openAll(): Promise<Result<Opened, Issue>> {
     address: self.location.origin,
     fetch: (...request) => fetch(...request),
   });
-  return office.ok ? ok({ store: store.value, device: device.value, office: office.value }) : office;
+  if (!office.ok) return office;
+  const results = await openKeptResults(self.location.href);
+  return ok({ store: store.value, device: device.value, office: office.value, results });
 }
 
 function rowStatements(

@@ -21,6 +21,7 @@ import type {
 } from "#core";
 import type { FieldState, JsonObject, JsonValue, ThingState } from "#records";
 import type { SyncStatus } from "#sync";
+import type { SetUpDesk } from "./desk-set-up.ts";
 
 /** One line of the list of jobs. */
 export interface JobCard {
@@ -260,7 +261,7 @@ export interface Author {
 }
 
 /** What the worker does for the screens. Functions given in are called in the window (`proxy` of comlink). */
-export interface Desk {
+export interface Desk extends SetUpDesk {
   /** Says who writes. To be called before anything is written. */
   begin(author: Author): Promise<void>;
   deviceStatus(): Promise<DeviceStatus>;
@@ -270,7 +271,8 @@ export interface Desk {
   /** Tells when a job comes or grows. @returns a number for `unwatchJobs`. */
   watchJobs(tell: () => void): Promise<number>;
   unwatchJobs(watch: number): Promise<void>;
-  createJob(name: string): Promise<Result<string, readonly Issue[]>>;
+  /** @param place fields of the job that say where it is: crs, latitude_deg, longitude_deg, level_datum. */
+  createJob(name: string, place?: JsonObject): Promise<Result<string, readonly Issue[]>>;
 
   /** Opens a job and works it out; told at once and with every change. @returns a number for `unwatchJob`. */
   watchJob(job: string, tell: (view: Result<JobView, Issue>) => void): Promise<number>;

@@ -5,6 +5,7 @@ import type { JobView } from "../desk.ts";
 import { error } from "../issue.ts";
 import { Listeners } from "../listeners.ts";
 import { jobView } from "../view/job-view.ts";
+import type { KeptResults } from "./kept-results.ts";
 import { type JobNow, WorkedJob } from "./worked-job.ts";
 
 /** While a job is worked out, screens are told this often at most, milliseconds. */
@@ -26,11 +27,11 @@ export class OpenJob {
   #isFetching = true;
   #grewElsewhere: () => void;
 
-  constructor(id: string, store: Store, sync: Synchronizer, grewElsewhere: () => void) {
+  constructor(id: string, store: Store, kept: KeptResults, sync: Synchronizer, grewElsewhere: () => void) {
     this.#store = store;
     this.sync = sync;
     this.#grewElsewhere = grewElsewhere;
-    this.worked = new WorkedJob(id, store, () => this.#tellSoon());
+    this.worked = new WorkedJob(id, store, kept, () => this.#tellSoon());
     sync.onStatus((status) => {
       this.syncWatchers.tell(status);
       void this.#lookForMore(status);

@@ -1,22 +1,17 @@
-import { type ElementResult, type Issue, type Job, ok, type Result, type RunResult, reduceJob } from "#core";
+import { type Issue, type Job, ok, type Result, reduceJob } from "#core";
 import { folderFromState } from "#exchange";
 import { type FolderReader, type ReadJob, readJobFolder } from "#formats";
 import type { Store } from "#store";
 import type { Work } from "../desk.ts";
 import { groupBy } from "../group-by.ts";
 import { breath } from "./breath.ts";
-import { elementKeys, type FileVersions, fileVersions } from "./element-keys.ts";
+import { elementKeys } from "./element-keys.ts";
 import { type JobLog, readJobLog } from "./job-log.ts";
+import type { KeptResults, WorkedElement } from "./kept-results.ts";
 import { scheduleOnly } from "./schedule-only.ts";
 
 /** So long the worker goes on before questions of the screens are looked at again, milliseconds; an element is not interrupted. */
 const AT_ONCE_MS = 30;
-
-export interface WorkedElement {
-  readonly key: string;
-  readonly result: ElementResult;
-  readonly runs: readonly RunResult[];
-}
 
 /** What is known of a job now. */
 export interface JobNow {
@@ -32,13 +27,13 @@ export interface JobNow {
 export class WorkedJob {
   readonly id: string;
   readonly #store: Store;
+  readonly #kept: KeptResults;
   /** called with every change; views are made from `now()` */
   readonly #changed: () => void;
   #log: JobLog | undefined;
   #read: ReadJob | undefined;
   #findings: readonly Issue[] = [];
   #files: ReadonlyMap<string, string | Uint8Array> = new Map();
-  #versions: FileVersions = new Map();
   #keys: ReadonlyMap<string, string> = new Map();
   #results = new Map<string, WorkedElement>();
   #phase: Work["phase"] = "reading";
@@ -47,8 +42,9 @@ export class WorkedJob {
   /** raised to end the work under way */
   #turn = 0;
 
-  constructor(id: string, store: Store, changed: () => void) {
+  constructor(id: string, store: Store, kept: KeptResults, changed: () => void) {
     this.id = id;
+    this.#kept = kept;
     this.#store = store;
     this.#changed = changed;
   }
@@ -121,10 +117,11 @@ export class WorkedJob {
     this.#log = log;
     this.#read = read;
     this.#findings = given.findings;
-    this.#versions = fileVersions(this.#files, this.#versions, given.files);
     this.#files = given.files;
-    this.#keys = read.job === undefined ? new Map() : elementKeys(read.job, this.#versions);
+    this.#keys = read.job === undefined ? new Map() : elementKeys(read.job, given.files);
     for (const [id, { key }] of this.#results) if (this.#keys.get(id) !== key) this.#results.delete(id);
+    const kept = await this.#kept.read(this.id, this.#waiting());
+    for (const [id, worked] of kept) if (this.#keys.get(id) === worked.key) this.#results.set(id, worked);
     this.#phase = this.#waiting().length === 0 ? "ready" : "working";
     this.#changed();
   }
@@ -168,7 +165,9 @@ export class WorkedJob {
     const runsOf = groupBy(runs, ({ elementId }) => elementId);
     for (const result of elements) {
       const id = result.elementId;
-      this.#results.set(id, { key: this.#keys.get(id) ?? "", result, runs: runsOf.get(id) ?? [] });
+      const worked = { key: this.#keys.get(id) ?? "", result, runs: runsOf.get(id) ?? [] };
+      this.#results.set(id, worked);
+      this.#kept.keep(this.id, id, worked);
     }
   }
 }

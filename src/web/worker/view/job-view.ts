@@ -1,7 +1,8 @@
 import type { DesignElement, ElementResult, Issue, Job, Verdict } from "#core";
 import type { ElementRow, FindingCounts, JobView, Waiting } from "../desk.ts";
 import { groupBy } from "../group-by.ts";
-import type { JobNow, WorkedElement } from "../jobs/worked-job.ts";
+import type { WorkedElement } from "../jobs/kept-results.ts";
+import type { JobNow } from "../jobs/worked-job.ts";
 import { decidingRule, verdictOf } from "./verdict-of-element.ts";
 
 /** A job as its screens see it, made from what is known of it now. */
@@ -15,7 +16,7 @@ export function jobView(id: string, revision: number, now: JobNow): JobView {
   return {
     id,
     revision,
-    name: job?.name ?? id,
+    name: job?.name ?? nameInLog(now) ?? id,
     place: job?.place,
     work,
     elements,
@@ -27,6 +28,12 @@ export function jobView(id: string, revision: number, now: JobNow): JobView {
     isComplete: log.state.isComplete,
     waiting: waitingOf(now, elements, counts, findings),
   };
+}
+
+/** A job without a schedule cannot be read as a folder yet; it has a name all the same. */
+function nameInLog({ log }: JobNow): string | undefined {
+  const name = log.state.things["job"]?.fields["name"]?.at(-1)?.value;
+  return typeof name === "string" ? name : undefined;
 }
 
 /** Every finding of the job: of its files, of its log, of its runs and elements. */
@@ -113,12 +120,12 @@ export function elementsInConflict({ log, read }: JobNow): ReadonlySet<string> {
 }
 
 function waitingOf(
-  { log, read, work }: JobNow,
+  { log, work }: JobNow,
   elements: readonly ElementRow[],
   counts: Readonly<Record<Verdict, number>>,
   findings: FindingCounts,
 ): Waiting {
-  if (elements.length === 0 && read.job !== undefined) return { what: "no-elements" };
+  if (elements.length === 0 && work.phase === "ready") return { what: "no-elements" };
   const first = (is: (row: ElementRow) => boolean) => elements.find(is)?.id;
   const withVerdict = (verdict: Verdict) => first((row) => row.verdict === verdict);
   if (log.state.conflicts.length > 0)
