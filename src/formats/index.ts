@@ -14,6 +14,40 @@ export {
 export { type ReadJob, readJobFolder, type UnusableRun } from "./job-folder/read-job-folder.ts";
 export { type JsonDocument, type JsonMistake, parseJson } from "./json/parse-json.ts";
 export { jsonSchemas } from "./json-schemas.ts";
+export { type ConvertedRow, convertLogger, type LoggerReadings } from "./logger/convert-logger.ts";
+export { conventionsFor } from "./logger/guess-conventions.ts";
+export { type LoggerFile, type OpenedLogger, openLogger, type PreambleLine } from "./logger/open-logger.ts";
+export { QUANTITY_OF, ROLES, type Role } from "./logger/roles.ts";
+export type { Flag } from "./logger/row-reader.ts";
+export {
+  CONVENTION_CHOICES,
+  type ConventionName,
+  DATE_ORDERS,
+  ENCODINGS,
+  type GivenSettings,
+  type LoggerColumn,
+  type LoggerConventions,
+  type LoggerLayout,
+  type LoggerSettings,
+  type Reason,
+  SEPARATORS,
+  type Sureness,
+  THOUSANDS,
+} from "./logger/settings.ts";
+export {
+  checkTemplate,
+  fingerprintOf,
+  type LoggerTemplate,
+  readTemplate,
+  settingsOf,
+  shortFingerprint,
+  TEMPLATE_FORMAT,
+  templateFor,
+  templateOf,
+  writeTemplate,
+} from "./logger/template.ts";
+export { axisParts } from "./logger/turn-signs.ts";
+export { UNITS_OF, type UnitId } from "./logger/units.ts";
 export { type ResultsDocument, resultsSchema } from "./results/results-schema.ts";
 export { type WriteOptions, writeResultsJson } from "./results/write-results-json.ts";
 export type { CellTable, CellValue } from "./table/cells.ts";

@@ -21,20 +21,8 @@ const MAX_CELLS = 8_000_000;
  */
 export function readCsv(text: string, known: ReadonlySet<string>, found: Finder): RawTable | undefined {
   const separator = separatorOf(text, known);
-  const size = countsOf(text, separator);
-  if (size.rows > MAX_ROWS || size.cells > MAX_CELLS) {
-    const values = { found: size.rows, cells: size.cells, expected: MAX_ROWS };
-    found.block("formats.too-many-rows", {}, values);
-    return undefined;
-  }
-  const parsed = Papa.parse<string[]>(text, { delimiter: separator, newline: "\n", header: false });
-  const open = parsed.errors.find((error) => error.type === "Quotes");
-  const rows = withLines(parsed.data);
-  if (open !== undefined) {
-    const line = rows[open.row ?? 0]?.line ?? 1;
-    found.block("formats.quote-open", { line }, { found: excerpt(lineOf(text, line)), expected: '"' });
-    return undefined;
-  }
+  const rows = splitRows(text, separator, found);
+  if (rows === undefined) return undefined;
   const filled = rows.filter((row) =>
     row.cells.some((cell) => cell !== undefined && String(cell).trim() !== ""),
   );
@@ -60,6 +48,29 @@ export function readCsv(text: string, known: ReadonlySet<string>, found: Finder)
   return { headings, headingLine: head.line, separator, rows: matching };
 }
 
+/**
+ * Splits a text into rows of cells, quoted cells too; each row has the line on which it begins.
+ *
+ * @returns undefined when the file is blocked. Errors: formats.quote-open, formats.too-many-rows.
+ */
+export function splitRows(text: string, separator: string, found: Finder): TableRow[] | undefined {
+  const size = countsOf(text, separator);
+  if (size.rows > MAX_ROWS || size.cells > MAX_CELLS) {
+    const values = { found: size.rows, cells: size.cells, expected: MAX_ROWS };
+    found.block("formats.too-many-rows", {}, values);
+    return undefined;
+  }
+  const parsed = Papa.parse<string[]>(text, { delimiter: separator, newline: "\n", header: false });
+  const open = parsed.errors.find((error) => error.type === "Quotes");
+  const rows = withLines(parsed.data);
+  if (open !== undefined) {
+    const line = rows[open.row ?? 0]?.line ?? 1;
+    found.block("formats.quote-open", { line }, { found: excerpt(lineOf(text, line)), expected: '"' });
+    return undefined;
+  }
+  return rows;
+}
+
 function separatorOf(text: string, known: ReadonlySet<string>): Separator {
   const first = text.split("\n", 50).find((line) => line.trim() !== "") ?? "";
   let best: Separator = ",";
@@ -77,7 +88,7 @@ function separatorOf(text: string, known: ReadonlySet<string>): Separator {
 }
 
 /** An upper bound: separators and line breaks inside quotes are counted too. */
-function countsOf(text: string, separator: Separator): { rows: number; cells: number } {
+function countsOf(text: string, separator: string): { rows: number; cells: number } {
   const mark = separator.charCodeAt(0);
   let rows = 1;
   let cells = 1;

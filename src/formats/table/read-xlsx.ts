@@ -16,17 +16,8 @@ const MAX_UNPACKED_BYTES = 60_000_000;
  * Errors: formats.not-xlsx, formats.xlsx-unreadable, formats.file-empty, formats.file-too-large.
  */
 export async function readXlsx(bytes: Uint8Array, found: Finder): Promise<RawTable | undefined> {
-  if (!isWorkbook(bytes, found)) return undefined;
-  const copy = Uint8Array.from(bytes).buffer;
-  const sheet = await attemptLater(() => readSheet(copy));
-  if (!sheet.ok) {
-    found.block("formats.xlsx-unreadable", {}, { found: sheet.error, expected: "an .xlsx workbook" });
-    return undefined;
-  }
-  const rows: TableRow[] = sheet.value.map((cells, index) => ({
-    line: index + 1,
-    cells: cells.map((cell): Cell => (cell === null || cell === undefined ? undefined : (cell as Cell))),
-  }));
+  const rows = await readXlsxRows(bytes, found);
+  if (rows === undefined) return undefined;
   const filled = rows.filter((row) =>
     row.cells.some((cell) => cell !== undefined && String(cell).trim() !== ""),
   );
@@ -41,6 +32,25 @@ export async function readXlsx(bytes: Uint8Array, found: Finder): Promise<RawTab
   }
   const headings = head.cells.map((cell) => String(cell ?? "").trim());
   return { headings, headingLine: head.line, separator: undefined, rows: body };
+}
+
+/**
+ * All rows of the first sheet of a workbook, empty ones too. Row numbers count as lines.
+ *
+ * @returns undefined when the file is blocked. Errors: formats.not-xlsx, formats.xlsx-unreadable, formats.file-too-large.
+ */
+export async function readXlsxRows(bytes: Uint8Array, found: Finder): Promise<TableRow[] | undefined> {
+  if (!isWorkbook(bytes, found)) return undefined;
+  const copy = Uint8Array.from(bytes).buffer;
+  const sheet = await attemptLater(() => readSheet(copy));
+  if (!sheet.ok) {
+    found.block("formats.xlsx-unreadable", {}, { found: sheet.error, expected: "an .xlsx workbook" });
+    return undefined;
+  }
+  return sheet.value.map((cells, index) => ({
+    line: index + 1,
+    cells: cells.map((cell): Cell => (cell === null || cell === undefined ? undefined : (cell as Cell))),
+  }));
 }
 
 /** Looks into the archive's list only: is it a zip, of a bearable size, with a workbook inside? */

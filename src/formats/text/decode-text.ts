@@ -30,7 +30,16 @@ export function decodeText(bytes: Uint8Array, found: Finder, largest = MAX_TEXT_
     found.block("formats.encoding", { line }, { found: nameOfBadByte(bytes), expected: "UTF-8" });
     return undefined;
   }
-  const text = decoded.value.replaceAll(/\r\n?/g, "\n");
+  return tidyText(decoded.value, found);
+}
+
+/**
+ * Decoded text with line ends "\n".
+ *
+ * @returns undefined when the file is blocked. Errors: formats.file-empty, formats.line-too-long.
+ */
+export function tidyText(decoded: string, found: Finder): string | undefined {
+  const text = decoded.replaceAll(/\r\n?/g, "\n");
   if (text.trim() === "") {
     found.block("formats.file-empty", { line: 1 }, { found: "nothing", expected: "a filled file" });
     return undefined;

@@ -6,6 +6,7 @@ import { evidenceSentences } from "./evidence.ts";
 import { exchangeSentences } from "./exchange.ts";
 import { formatsSentences } from "./formats.ts";
 import { geodesySentences } from "./geodesy.ts";
+import { loggerSentences } from "./logger.ts";
 import { recordsSentences } from "./records.ts";
 import { reportSentences } from "./report.ts";
 import type { Sentences } from "./sentences.ts";
@@ -19,6 +20,7 @@ import { workSentences } from "./work.ts";
 /** Every sentence in English, by finding code; an area is a file and a line here. */
 export const englishSentences: Sentences = {
   ...formatsSentences,
+  ...loggerSentences,
   ...geodesySentences,
   ...surveySentences,
   ...criteriaSentences,

@@ -6,6 +6,7 @@ import { evidenceSentences } from "./german/evidence.ts";
 import { exchangeSentences } from "./german/exchange.ts";
 import { formatsSentences } from "./german/formats.ts";
 import { geodesySentences } from "./german/geodesy.ts";
+import { loggerSentences } from "./german/logger.ts";
 import { recordsSentences } from "./german/records.ts";
 import { reportSentences } from "./german/report.ts";
 import { serverSentences } from "./german/server.ts";
@@ -19,6 +20,7 @@ import type { Sentences } from "./sentences.ts";
 /** Every sentence in German, by finding code; an area is a file and a line here. */
 export const germanSentences: Sentences = {
   ...formatsSentences,
+  ...loggerSentences,
   ...geodesySentences,
   ...surveySentences,
   ...criteriaSentences,
