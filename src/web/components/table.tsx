@@ -38,6 +38,15 @@ export interface TableProps<Row> {
   readonly onKey?: (event: KeyboardEvent, row: Row) => boolean;
   /** beside the count and the copy button */
   readonly actions?: ReactNode;
+  /** column by which the rows stand, which the caller has put in order; with `onSort` the heads can be pressed */
+  readonly sorted?: Sorted | undefined;
+  readonly onSort?: (column: string) => void;
+}
+
+/** Column by which rows are put in order. */
+export interface Sorted {
+  readonly id: string;
+  readonly isDown: boolean;
 }
 
 /**
@@ -105,9 +114,11 @@ export function Table<Row>(props: TableProps<Row>) {
           <thead>
             <tr>
               {columns.map(({ id, title, unit, kind }) => (
-                <th key={id} scope="col" data-kind={kind}>
-                  {title}
-                  {unit === undefined ? null : <span className={styles["unit"]}> ({unit})</span>}
+                <th key={id} scope="col" data-kind={kind} aria-sort={sortOf(id, props.sorted)}>
+                  <Head id={id} sorted={props.sorted} onSort={props.onSort}>
+                    {title}
+                    {unit === undefined ? null : <span className={styles["unit"]}> ({unit})</span>}
+                  </Head>
                 </th>
               ))}
             </tr>
@@ -132,6 +143,34 @@ export function Table<Row>(props: TableProps<Row>) {
         </table>
       </div>
     </div>
+  );
+}
+
+const sortOf = (id: string, sorted: Sorted | undefined) => {
+  if (sorted?.id !== id) return undefined;
+  return sorted.isDown ? "descending" : "ascending";
+};
+
+/** The text of a head; something to press where rows can be put in order. */
+function Head({
+  id,
+  sorted,
+  onSort,
+  children,
+}: {
+  readonly id: string;
+  readonly sorted: Sorted | undefined;
+  readonly onSort: ((column: string) => void) | undefined;
+  readonly children: ReactNode;
+}) {
+  if (onSort === undefined) return children;
+  return (
+    <button type="button" className={styles["sort"]} onClick={() => onSort(id)}>
+      {children}
+      <span aria-hidden="true" className={styles["order"]}>
+        {sorted?.id === id ? (sorted.isDown ? "▾" : "▴") : ""}
+      </span>
+    </button>
   );
 }
 

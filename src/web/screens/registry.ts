@@ -27,6 +27,22 @@ export const screens: readonly Screen[] = [
     load: () => import("./job/job-screen.tsx"),
   },
   {
+    id: "elements",
+    place: "job",
+    path: "schedule",
+    group: "set-up",
+    title: { en: "Elements", de: "Elemente" },
+    load: () => import("./elements/elements-screen.tsx"),
+  },
+  {
+    id: "allowances",
+    place: "job",
+    path: "allowances",
+    group: "set-up",
+    title: { en: "Allowances", de: "Toleranzen" },
+    load: () => import("./allowances/allowances-screen.tsx"),
+  },
+  {
     id: "element",
     place: "job",
     path: "elements/:element",

@@ -1,3 +1,4 @@
+import { proxy } from "comlink";
 import {
   contract,
   type Decision,
@@ -57,13 +58,14 @@ import { type KeptResults, openKeptResults } from "./jobs/kept-results.ts";
 import { OpenJob } from "./jobs/open-job.ts";
 import type { JobNow } from "./jobs/worked-job.ts";
 import { Listeners } from "./listeners.ts";
-import { axesView } from "./view/axes-view.ts";
-import { elementDetail } from "./view/element-detail.ts";
-import { historyRows } from "./view/history-rows.ts";
 import { allowancesView, rulePreview } from "./set-up/allowances-view.ts";
 import { proposeSchedule } from "./set-up/propose-schedule.ts";
 import { takeSetApart } from "./set-up/take-set-apart.ts";
 import { tryRules } from "./set-up/try-rules.ts";
+import { reviewDesk } from "./review/review-desk.ts";
+import { axesView } from "./view/axes-view.ts";
+import { elementDetail } from "./view/element-detail.ts";
+import { historyRows } from "./view/history-rows.ts";
 import { allFindings } from "./view/job-view.ts";
 import { runDetail, runRows } from "./view/run-view.ts";
 import { settlingStatement } from "./write/settling-statement.ts";
@@ -86,6 +88,14 @@ type Written = Result<readonly string[], readonly Issue[]>;
 
 /** The desk: log, results and figures of the jobs that are open. One in each window; one of them writes. */
 export class DeskInWorker implements Desk {
+  readonly review = proxy(
+    reviewDesk({
+      now: (job) => this.#now(job),
+      author: () => this.#author,
+      write: (job, statements) => this.#write(job, statements),
+      setRows: (kind, job, run, places, reason) => this.#write(job, rowStatements(kind, run, places, reason)),
+    }),
+  );
   readonly #opened: Promise<Result<Opened, Issue>> = openAll();
   readonly #jobs = new Map<string, Promise<OpenJob>>();
   /** by the number of the watch */

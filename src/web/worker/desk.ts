@@ -21,6 +21,8 @@ import type {
 } from "#core";
 import type { FieldState, JsonObject, JsonValue, ThingState } from "#records";
 import type { SyncStatus } from "#sync";
+import type { ProxyMarked } from "comlink";
+import type { DeskReview } from "./desk-review.ts";
 import type { SetUpDesk } from "./desk-set-up.ts";
 
 /** One line of the list of jobs. */

@@ -28,7 +28,8 @@ export const en = {
   waitsConflicts: "{count, plural, one {# field was} other {# fields were}} changed by two people",
   waitsEntries: "Entries are missing: what is shown may not be all",
   waitsErrors: "{count, plural, one {# finding has} other {# findings have}} to be mended or explained",
-  waitsOutside: "{count, plural, one {# element is} other {# elements are}} outside its allowance",
+  waitsOutside:
+    "{count, plural, one {# element is outside its allowance} other {# elements are outside their allowances}}",
   waitsTooClose: "{count, plural, one {# element is} other {# elements are}} too close to call",
   waitsRuns: "{count, plural, one {# element has} other {# elements have}} not been surveyed",
   waitsJudgement: "{count, plural, one {# element is} other {# elements are}} not judged",

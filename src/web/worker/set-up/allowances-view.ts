@@ -31,7 +31,7 @@ const IMAGINED: DesignElement = {
   sequence: undefined,
   role: undefined,
   loadKn: undefined,
-  place: { file: "" },
+  place: { file: "", line: 0 },
 };
 
 /** The rules of a job, each with its sentence, its picture, and what it does. */
@@ -56,7 +56,15 @@ export function allowancesView({ read, results }: JobNow, language: Language): A
   return { rules, decision: job.decision, elements: job.elements.length, words: wordsOf(job) };
 }
 
-const draftOf = ({ id, kind, appliesTo: to, numbers, words, tables, source }: CriterionRequest): RuleDraft => ({
+const draftOf = ({
+  id,
+  kind,
+  appliesTo: to,
+  numbers,
+  words,
+  tables,
+  source,
+}: CriterionRequest): RuleDraft => ({
   id,
   kind,
   appliesTo: to,
@@ -113,7 +121,10 @@ export function rulePreview({ read }: JobNow, draft: RuleDraft, language: Langua
 }
 
 /** The allowed offset down an element; undefined where the rule has none that could be drawn. */
-function pictureOf(request: CriterionRequest, found: DesignElement | undefined): AllowancePicture | undefined {
+function pictureOf(
+  request: CriterionRequest,
+  found: DesignElement | undefined,
+): AllowancePicture | undefined {
   const kind = criterion(request.kind);
   const element = found ?? IMAGINED;
   if (kind?.allowanceM === undefined) return undefined;

@@ -45,7 +45,11 @@ export async function proposeSchedule(
     ...tubes.map(({ elementId, id }) => thingKey("tube", elementId, id)),
   ]);
   const all = said.ok ? said.value.statements : [];
-  const statements = withPutBack(all.filter((each) => taken.has(thingOf(each))), taken, log.state);
+  const statements = withPutBack(
+    all.filter((each) => taken.has(thingOf(each))),
+    taken,
+    log.state,
+  );
   const fieldsOf = new Map(statements.map((each) => [thingOf(each), Object.keys(setOf(each))]));
   const rows = elements.map((element) => ({
     line: element.place.line ?? 0,
@@ -92,7 +96,9 @@ function withPutBack(
   const silent = [...taken].filter((thing) => isWithdrawn(thing) && !said.has(thing));
   return [
     ...statements.map((each) =>
-      isWithdrawn(thingOf(each)) ? { ...each, body: { ...each.body, set: { ...setOf(each), ...back } } } : each,
+      isWithdrawn(thingOf(each))
+        ? { ...each, body: { ...each.body, set: { ...setOf(each), ...back } } }
+        : each,
     ),
     ...silent.map((thing) => {
       const [kind = "", element = "", tube] = thing.split("/").map(decodeURIComponent);

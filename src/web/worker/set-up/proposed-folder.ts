@@ -126,7 +126,8 @@ function exchanged(table: CellTable, swap: Exclude<Swap, "none">): CellTable {
 
 /** The settings of the job, without what rests on readings. A job that says nothing of its place lies on a grid of its own. */
 function settingsText(held: string | Uint8Array | undefined): string {
-  const text = held === undefined ? "{}" : new TextDecoder().decode(typeof held === "string" ? utf8(held) : held);
+  const text =
+    held === undefined ? "{}" : new TextDecoder().decode(typeof held === "string" ? utf8(held) : held);
   const parsed = parseJson(text);
   const settings = (parsed.ok ? parsed.value.value : {}) as JsonObject;
   const place = settings["place"] ?? { crs: "local" };
