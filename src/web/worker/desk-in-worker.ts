@@ -41,6 +41,7 @@ import type {
   MapGrid,
   RuleDraft,
   RulePreview,
+  RuleSetView,
   ScheduleInput,
   ScheduleProposal,
   Swap,
@@ -58,8 +59,10 @@ import { type KeptResults, openKeptResults } from "./jobs/kept-results.ts";
 import { OpenJob } from "./jobs/open-job.ts";
 import type { JobNow } from "./jobs/worked-job.ts";
 import { Listeners } from "./listeners.ts";
+import { loggerDesk } from "./logger/logger-desk.ts";
 import { allowancesView, rulePreview } from "./set-up/allowances-view.ts";
 import { proposeSchedule } from "./set-up/propose-schedule.ts";
+import { ruleSets } from "./set-up/rule-sets.ts";
 import { takeSetApart } from "./set-up/take-set-apart.ts";
 import { tryRules } from "./set-up/try-rules.ts";
 import { reviewDesk } from "./review/review-desk.ts";
@@ -94,6 +97,12 @@ export class DeskInWorker implements Desk {
       author: () => this.#author,
       write: (job, statements) => this.#write(job, statements),
       setRows: (kind, job, run, places, reason) => this.#write(job, rowStatements(kind, run, places, reason)),
+    }),
+  );
+  readonly logger = proxy(
+    loggerDesk({
+      now: (job) => this.#now(job),
+      write: (job, statements) => this.#write(job, statements),
     }),
   );
   readonly #opened: Promise<Result<Opened, Issue>> = openAll();
@@ -372,6 +381,11 @@ export class DeskInWorker implements Desk {
     return now && allowancesView(now, language);
   }
 
+  async ruleSets(job: string, language: Language): Promise<readonly RuleSetView[]> {
+    const now = await this.#now(job);
+    return now === undefined ? [] : ruleSets(now, language);
+  }
+
   async previewRule(job: string, draft: RuleDraft, language: Language): Promise<RulePreview | undefined> {
     const now = await this.#now(job);
     return now && rulePreview(now, draft, language);
@@ -386,6 +400,10 @@ export class DeskInWorker implements Desk {
     const now = await this.#now(job);
     const trial = ++this.#lastTrial;
     return now && tryRules(now, rules, decision, progress, () => this.#lastTrial === trial);
+  }
+
+  async stopTrial(): Promise<void> {
+    this.#lastTrial++;
   }
 
   async takeSetApart(job: string, ofSet: number): Promise<readonly NewStatement[]> {

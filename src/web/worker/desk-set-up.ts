@@ -72,7 +72,7 @@ export interface AllowancePicture {
   /** undefined: an imagined plumb element stands for those that are not there yet */
   readonly element: DesignElement["id"] | undefined;
   readonly lengthM: number;
-  /** from the commencing surface down; `allowedM` NaN where the rule says nothing */
+  /** from the commencing surface down, where the rule says something: one point for a rule about one level */
   readonly points: readonly { readonly depthM: number; readonly levelM: number; readonly allowedM: number }[];
 }
 
@@ -96,6 +96,21 @@ export interface AllowancesView {
   readonly words: Readonly<Record<string, readonly string[]>>;
 }
 
+/** A ready-made set as it can be chosen. */
+export interface RuleSetView {
+  readonly id: string;
+  readonly title: string;
+  readonly document: string;
+  readonly edition: string;
+  /** names of the kinds of element that the document means */
+  readonly kinds: readonly string[];
+  /** elements of the job of these kinds */
+  readonly applies: number;
+  readonly mustConfirm: boolean;
+  readonly notes: readonly string[];
+  readonly rules: readonly (RuleDraft & { readonly sentence: string })[];
+}
+
 /** A rule that is not written yet. */
 export interface RulePreview {
   /** undefined while there are faults */
@@ -107,9 +122,10 @@ export interface RulePreview {
 
 /** What the verdicts would be. */
 export interface Trial {
+  /** those that have been surveyed: of the others nothing changes */
   readonly elements: number;
-  readonly now: Readonly<Record<Verdict, number>>;
-  readonly then: Readonly<Record<Verdict, number>>;
+  readonly before: Readonly<Record<Verdict, number>>;
+  readonly after: Readonly<Record<Verdict, number>>;
   /** elements whose verdict would be another one */
   readonly changing: readonly string[];
 }
@@ -127,6 +143,7 @@ export interface SetUpDesk {
   /** Reads a proposed schedule as a job folder's would be read; writes nothing. Undefined: the job is not open. */
   proposeSchedule(job: string, input: ScheduleInput, swap: Swap): Promise<ScheduleProposal | undefined>;
   allowances(job: string, language: Language): Promise<AllowancesView | undefined>;
+  ruleSets(job: string, language: Language): Promise<readonly RuleSetView[]>;
   previewRule(job: string, draft: RuleDraft, language: Language): Promise<RulePreview | undefined>;
   /** Judges the measured elements by other rules; writes nothing. A newer trial ends an older one (undefined then). */
   tryRules(
@@ -135,6 +152,7 @@ export interface SetUpDesk {
     decision: Decision,
     progress: (done: number, total: number) => void,
   ): Promise<Trial | undefined>;
+  stopTrial(): Promise<void>;
   /** Rules of a ready-made set, written out: they can be changed one by one then. */
   takeSetApart(job: string, ofSet: number): Promise<readonly NewStatement[]>;
   /** The map grid of that EPSG code. Errors: those of `findCrs`. */

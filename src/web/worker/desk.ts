@@ -1,6 +1,7 @@
 // What screens can ask of the worker. Everything that goes across is plain data and small for one screen; the log, the folded
 // state and the results stay in the worker.
 
+import type { ProxyMarked } from "comlink";
 import type {
   AccessTube,
   Calibration,
@@ -21,7 +22,7 @@ import type {
 } from "#core";
 import type { FieldState, JsonObject, JsonValue, ThingState } from "#records";
 import type { SyncStatus } from "#sync";
-import type { ProxyMarked } from "comlink";
+import type { DeskLogger } from "./desk-logger.ts";
 import type { DeskReview } from "./desk-review.ts";
 import type { SetUpDesk } from "./desk-set-up.ts";
 
@@ -264,6 +265,11 @@ export interface Author {
 
 /** What the worker does for the screens. Functions given in are called in the window (`proxy` of comlink). */
 export interface Desk extends SetUpDesk {
+  /** inbox, readings, path, repeats, verdict and signature */
+  readonly review: DeskReview & ProxyMarked;
+  /** files of loggers, and their mapping */
+  readonly logger: DeskLogger & ProxyMarked;
+
   /** Says who writes. To be called before anything is written. */
   begin(author: Author): Promise<void>;
   deviceStatus(): Promise<DeviceStatus>;

@@ -26,7 +26,8 @@ export async function startOffice(jobs: Readonly<Record<string, string>> = {}): 
     database: undefined,
     publicAddress: undefined,
     trustedProxies: [],
-    appFolder: join(root, "dist/app"),
+    // another build of the app, for trials
+    appFolder: process.env["TOELINE_APP"] ?? join(root, "dist/app"),
     workers: 0,
     logLevel: "silent",
   };

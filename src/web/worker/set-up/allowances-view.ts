@@ -15,6 +15,7 @@ import type { AllowancePicture, AllowancesView, RuleDraft, RulePreview, RuleView
 import type { JobNow } from "../jobs/worked-job.ts";
 
 const POINTS = 41;
+const IMAGINED_LENGTH_M = 20;
 const NO_VERDICTS = { within: 0, "too-close-to-call": 0, outside: 0, "not-judged": 0 } as const;
 
 /** Stands for the elements while there are none: plumb, 1 m thick, 20 m long. It is on no list. */
@@ -24,7 +25,7 @@ const IMAGINED: DesignElement = {
   section: { shape: "round", diameterM: 1 },
   head: ned(0, 0, 0),
   cutoffDownM: 1,
-  toeDownM: 20,
+  toeDownM: IMAGINED_LENGTH_M,
   rakeRad: 0,
   rakeBearingRad: undefined,
   group: undefined,
@@ -121,7 +122,7 @@ export function rulePreview({ read }: JobNow, draft: RuleDraft, language: Langua
 }
 
 /** The allowed offset down an element; undefined where the rule has none that could be drawn. */
-function pictureOf(
+export function pictureOf(
   request: CriterionRequest,
   found: DesignElement | undefined,
 ): AllowancePicture | undefined {
@@ -129,13 +130,22 @@ function pictureOf(
   const element = found ?? IMAGINED;
   if (kind?.allowanceM === undefined) return undefined;
   const topM = element.head.down;
-  const lengthM = (element.toeDownM ?? topM + 20) - topM;
-  const points = Array.from({ length: POINTS }, (_, i) => {
-    const depthM = (lengthM * i) / (POINTS - 1);
-    const downM = topM + depthM;
-    return { depthM, levelM: -downM, allowedM: kind.allowanceM!(element, downM, request) };
-  });
-  return points.some(({ allowedM }) => Number.isFinite(allowedM))
-    ? { element: found?.id, lengthM, points }
-    : undefined;
+  const lengthM = (element.toeDownM ?? topM + IMAGINED_LENGTH_M) - topM;
+  const levels = Array.from({ length: POINTS }, (_, i) => topM + (lengthM * i) / (POINTS - 1));
+  // a rule may speak of one level only
+  const single = [element.cutoffDownM, negative(request.numbers["at_level_m"])].filter(
+    (downM) => downM !== undefined && !levels.includes(downM),
+  ) as readonly number[];
+  const points = [...levels, ...single]
+    .sort((a, b) => a - b)
+    .map((downM) => ({
+      depthM: downM - topM,
+      levelM: -downM,
+      allowedM: kind.allowanceM!(element, downM, request),
+    }))
+    .filter(({ allowedM }) => Number.isFinite(allowedM));
+  return points.length === 0 ? undefined : { element: found?.id, lengthM, points };
 }
+
+const negative = (value: number | undefined): number | undefined =>
+  value === undefined ? undefined : -value;

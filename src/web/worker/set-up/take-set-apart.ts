@@ -1,31 +1,7 @@
-import type { CriterionRequest } from "#core";
-import type { JsonObject, JsonValue } from "#records";
 import type { NewStatement } from "../desk.ts";
 import type { JobNow } from "../jobs/worked-job.ts";
 import { setIndexOf } from "./allowances-view.ts";
-
-/** The entry that writes a rule down. */
-export const ruleStatement = ({
-  id,
-  kind,
-  appliesTo,
-  numbers,
-  words,
-  tables,
-  source,
-}: Omit<CriterionRequest, "field">): NewStatement => ({
-  kind: "criterion",
-  body: {
-    criterion: id,
-    set: {
-      kind,
-      applies_to: appliesTo as JsonValue,
-      parameters: { ...numbers, ...words, ...tables } as JsonObject,
-      source: source === undefined ? null : ({ ...source } as JsonObject),
-      withdrawn: false,
-    },
-  },
-});
+import { ruleStatement } from "./rule-statement.ts";
 
 /** Writes the rules of a ready-made set out and takes the name of the set out of the job. */
 export function takeSetApart({ log, read }: JobNow, ofSet: number): readonly NewStatement[] {

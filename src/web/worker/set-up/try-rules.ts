@@ -21,7 +21,7 @@ export async function tryRules(
   const job: Job = { ...read.job, criteria: rules.map(requestOf), decision };
   const measured = new Set(job.runs.map(({ elementId }) => elementId));
   const elements = job.elements.filter(({ id }) => measured.has(id) && results.has(id));
-  const [now, then] = [noVerdicts(), noVerdicts()];
+  const [before, after] = [noVerdicts(), noVerdicts()];
   const changing: string[] = [];
   for (const [i, element] of elements.entries()) {
     progress(i, elements.length);
@@ -31,11 +31,11 @@ export async function tryRules(
     const isJudged = job.criteria.some((rule) => appliesTo(rule, element));
     const tried = isJudged ? reduceJob(job, { only: [element.id] }).elements[0] : undefined;
     const verdict = tried === undefined ? "not-judged" : verdictOf(tried);
-    now[held]++;
-    then[verdict]++;
+    before[held]++;
+    after[verdict]++;
     if (verdict !== held) changing.push(element.id);
   }
-  return { elements: elements.length, now, then, changing };
+  return { elements: elements.length, before, after, changing };
 }
 
 const noVerdicts = (): Record<Verdict, number> =>

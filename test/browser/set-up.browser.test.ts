@@ -1,0 +1,122 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { accessViolations, openBrowser, openPage, THEMES, takePicture, WIDTHS } from "./support/browser.ts";
+import { EXAMPLE, startOffice, type TestOffice } from "./support/office.ts";
+
+let office: TestOffice;
+let browser: Browser;
+
+beforeAll(async () => {
+  office = await startOffice({ example: EXAMPLE });
+  browser = await openBrowser();
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await office?.stop();
+});
+
+/** As a spreadsheet in a comma country gives it. The third line has a letter in a number; all of it is invented. */
+const PASTED = [
+  "Pile\tKind\tDiameter (m)\tEasting\tNorthing\tHead level\tToe level\tWall\tsequence",
+  "H10\tbored-pile\t0,9\t1214,40\t3400,00\t4,50\t-16,00\tnorth wall\t10",
+  "H2\tbored-pile\t0,9\t1201,60\t3400,00\t4,50\t-16,00\tnorth wall\t2",
+  "H3\tbored-pile\t0,9\t12o3,20\t3400,00\t4,50\t-16,00\tnorth wall\t3",
+  "H4\tbored-pile\t0,9\t1204,80\t3400,00\t4,50\t-16,00\tnorth wall\t4",
+].join("\n");
+
+async function newJob(page: Page, name: string): Promise<void> {
+  await page.goto(`${office.address}/jobs`);
+  await page.getByRole("button", { name: "New job" }).click();
+  await page.getByLabel("Name of the job").fill(name);
+  await page.getByRole("button", { name: "Start the job" }).click();
+  await page.getByRole("heading", { name: "No elements yet" }).waitFor();
+}
+
+const column = (page: Page, nth: number) =>
+  page.locator(`[role=grid] tbody tr > :nth-child(${nth})`).allInnerTexts();
+
+test("a pasted schedule with decimal commas and a bad line becomes elements with allowances on the plan", async () => {
+  const { page, context, troubles } = await openPage(browser);
+  await newJob(page, "North wall, invented");
+  await page.getByRole("link", { name: "Elements" }).click();
+  await page.getByRole("button", { name: "Add elements" }).click();
+  await page.getByLabel("Lines from a spreadsheet").fill(PASTED);
+  await page.getByText("1 line has a problem").waitFor();
+  await page.getByText("12o3,20").first().waitFor();
+  await takePicture(page, "elements-proposal");
+  expect(await accessViolations(page)).toEqual([]);
+  await page.getByRole("button", { name: "Take 3 lines over" }).click();
+  // the bad line alone is left to be mended
+  await page.getByText("3 elements written").waitFor();
+  const left = page.getByLabel("Lines from a spreadsheet");
+  await expect.poll(() => left.inputValue()).toContain("12o3,20");
+  expect((await left.inputValue()).split("\n").length).toBe(2);
+  await left.fill((await left.inputValue()).replace("12o3", "1203"));
+  await page.getByRole("button", { name: "Take 1 line over" }).click();
+  await page.getByRole("grid", { name: /Schedule/ }).waitFor();
+  await expect.poll(() => column(page, 1)).toEqual(["H2", "H3", "H4", "H10"]);
+  // a comma is a decimal mark: the easting of H10
+  await page.getByRole("row", { name: /^H10/ }).getByText("1214.400").waitFor();
+
+  await page.getByRole("link", { name: "Allowances" }).click();
+  await page.getByRole("button", { name: "Add a rule" }).click();
+  await page.getByLabel(/allowed offset in any direction/).fill("0,075");
+  await page.getByText("75 mm in any direction").first().waitFor();
+  await page.getByText("The rule is for 4 elements.").waitFor();
+  await takePicture(page, "allowances-rule");
+  await page.getByRole("button", { name: "Write the rule" }).click();
+  await page.getByRole("heading", { name: "Plan position" }).waitFor();
+  await page.getByRole("link", { name: "Site plan" }).click();
+  await page.waitForSelector("canvas");
+  await expect.poll(() => column(page, 1)).toEqual(expect.arrayContaining(["H2", "H3", "H4", "H10"]));
+  expect(troubles).toEqual([]);
+  await context.close();
+});
+
+test("exchanged coordinates are seen and put right by one press; a change and a withdrawal can be undone", async () => {
+  const { page, context } = await openPage(browser, { language: "de" });
+  await page.goto(`${office.address}/jobs/example/schedule`);
+  await page.getByRole("grid").waitFor();
+  await page.getByLabel("Suchen").fill("S07");
+  await page.locator("tbody tr").first().click();
+  await page.getByRole("button", { name: "Ändern" }).click();
+  await page.getByLabel(/Fußhöhe/).fill("-21,25");
+  await page.getByRole("button", { name: "Speichern" }).click();
+  await page.getByText("1 Element geändert").waitFor();
+  await page.getByText("-21,25").or(page.getByText("−21,25")).first().waitFor();
+  await page.getByRole("button", { name: "Rückgängig" }).click();
+  await page.getByText("21,25").waitFor({ state: "detached" });
+  await page.getByRole("button", { name: "Zurückziehen" }).click();
+  await page.getByRole("button", { name: "S07 zurückholen" }).click();
+  await page.getByText("S07 steht wieder in der Liste").waitFor();
+  await context.close();
+});
+
+const SCREENS = [
+  { name: "elements", path: "/jobs/example/schedule", shown: "[role=grid]" },
+  { name: "allowances", path: "/jobs/example/allowances", shown: "article" },
+] as const;
+
+test.each(THEMES)("axe-core objects to nothing in the theme %s", async (theme) => {
+  const { page, context } = await openPage(browser, { theme });
+  for (const { name, path, shown } of SCREENS) {
+    await page.goto(office.address + path);
+    await page.waitForSelector(shown);
+    await takePicture(page, `${name}-${theme}`);
+    expect(await accessViolations(page), `${name} in ${theme}`).toEqual([]);
+  }
+  await context.close();
+});
+
+test.each(WIDTHS)("nothing stands out to the side at %i pixels in German", async (width) => {
+  const { page, context } = await openPage(browser, { width, language: "de" });
+  for (const { name, path, shown } of SCREENS) {
+    await page.goto(office.address + path);
+    await page.waitForSelector(shown);
+    await takePicture(page, `${name}-${width}`);
+    const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    expect(beyond, `${name} at ${width}`).toBeLessThanOrEqual(0);
+  }
+  await context.close();
+});
