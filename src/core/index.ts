@@ -27,6 +27,7 @@ export {
 } from "./calibration/rest-log.ts";
 // correction
 export { usualInterval } from "./correction/combine-passes.ts";
+export { layOutRun, type Pass, type RunLayout } from "./correction/passes.ts";
 export type { StepReport } from "./correction/step-report.ts";
 // criteria
 export { APPLIES_TO_KEYS, appliesTo } from "./criteria/applies-to.ts";

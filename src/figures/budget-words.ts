@@ -8,7 +8,7 @@ import {
   whatWouldHalve,
 } from "#core";
 import { type FigureWord, figureWord, formatProbability, formatTwoDigits } from "#text";
-import type { BudgetColumn } from "./budget-rows.ts";
+import { type BudgetColumn, shownColumns } from "./budget-rows.ts";
 import type { ElementView } from "./view.ts";
 
 /** So many sources that would have to go together are named; the others are counted. */
@@ -96,6 +96,10 @@ export function halvingSentence(view: ElementView, column: BudgetColumn): string
     }
   }
 }
+
+/** What would halve the uncertainty of an element, a sentence for each place that the budget shows. */
+export const halvingSentences = (view: ElementView): readonly string[] =>
+  shownColumns(view).map((column) => halvingSentence(view, column));
 
 /** By its standard value where it has one; else by the offset that it leaves. */
 function oneSource(

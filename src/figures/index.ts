@@ -1,7 +1,7 @@
 // The door of the layer: what other layers may use, listed one by one.
 export { allanFigure } from "./allan-figure.ts";
 export { budgetFigure } from "./budget-figure.ts";
-export { sourceName, standardValueOrigin, writeStandardValue } from "./budget-words.ts";
+export { halvingSentences, sourceName, standardValueOrigin, writeStandardValue } from "./budget-words.ts";
 export { type ElementFiguresInput, elementFigures, elementView } from "./element-figures.ts";
 export { planFigure } from "./plan-figure.ts";
 export { calibrationFigures, figures } from "./registry.ts";

@@ -11,4 +11,10 @@ export const deskSentences: Sentences = {
   "desk.job-not-open": "The job {job} is not open in this window. Open it, then try again.",
   "desk.no-such-job":
     "Neither this device nor the office has a job {job} that you may open. Check the address, or ask to be added to the job.",
+  "desk.conflict-open":
+    "Two people have changed a field of {element} or of one of its runs. Nothing was signed: settle it first, under Conflicts.",
+  "desk.nothing-recorded":
+    "No verdict on {element} is recorded yet. Nothing was signed: record the verdict first.",
+  "desk.not-worked-out":
+    "{element} is not worked out yet. Nothing was recorded: wait until it is, then try again.",
 };

@@ -10,6 +10,8 @@ export const LANGUAGES: readonly Language[] = ["en", "de"];
 export interface Preferences {
   readonly language: Language;
   readonly theme: Theme;
+  /** whether single keys act on the screens of the review: "[", "]", "/", "?", "a" */
+  readonly singleKeys: boolean;
 }
 
 const KEY = "toeline-preferences";
@@ -19,15 +21,17 @@ const listeners = new Set<() => void>();
 const usual = (): Preferences => ({
   language: navigator.language.startsWith("de") ? "de" : "en",
   theme: "system",
+  singleKeys: true,
 });
 
 function stored(): Preferences {
   const read = attempt(() => JSON.parse(localStorage.getItem(KEY) ?? "{}") as Partial<Preferences>);
-  const { language, theme } = read.ok ? read.value : {};
+  const { language, theme, singleKeys } = read.ok ? read.value : {};
   const { language: usualLanguage, theme: usualTheme } = usual();
   return {
     language: LANGUAGES.find((each) => each === language) ?? usualLanguage,
     theme: THEMES.find((each) => each === theme) ?? usualTheme,
+    singleKeys: singleKeys !== false,
   };
 }
 

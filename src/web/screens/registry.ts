@@ -74,4 +74,28 @@ export const screens: readonly Screen[] = [
     title: { en: "Readings", de: "Messwerte" },
     load: () => import("./readings/readings-screen.tsx"),
   },
+  {
+    id: "path",
+    place: "job",
+    path: "elements/:element/path",
+    group: undefined,
+    title: { en: "Path", de: "Verlauf" },
+    load: () => import("./path/path-screen.tsx"),
+  },
+  {
+    id: "together",
+    place: "job",
+    path: "elements/:element/runs",
+    group: undefined,
+    title: { en: "Runs together", de: "Messreihen im Vergleich" },
+    load: () => import("./together/together-screen.tsx"),
+  },
+  {
+    id: "verdict",
+    place: "job",
+    path: "elements/:element/verdict",
+    group: undefined,
+    title: { en: "Verdict", de: "Urteil" },
+    load: () => import("./verdict/verdict-screen.tsx"),
+  },
 ];

@@ -13,4 +13,10 @@ export const deskSentences: Sentences = {
     "Der Auftrag {job} ist in diesem Fenster nicht offen. Öffnen Sie ihn und versuchen Sie es wieder.",
   "desk.no-such-job":
     "Weder dieses Gerät noch das Büro hat einen Auftrag {job}, den Sie öffnen dürfen. Prüfen Sie die Adresse, oder lassen Sie sich zum Auftrag hinzufügen.",
+  "desk.conflict-open":
+    "Zwei Personen haben ein Feld von {element} oder einer seiner Messreihen geändert. Es wurde nichts unterschrieben: Entscheiden Sie das zuerst, unter Konflikte.",
+  "desk.nothing-recorded":
+    "Zu {element} ist noch kein Urteil festgehalten. Es wurde nichts unterschrieben: Halten Sie zuerst das Urteil fest.",
+  "desk.not-worked-out":
+    "{element} ist noch nicht ausgewertet. Es wurde nichts festgehalten: Warten Sie, bis es so weit ist, und versuchen Sie es wieder.",
 };

@@ -11,6 +11,7 @@ import { useLanguage } from "../../preferences/use-preferences.ts";
 import { elementWords } from "../../words/element/words.ts";
 import { useWords } from "../../words/use-words.ts";
 import { useAnswer } from "../../worker/use-answer.ts";
+import { ElementParts } from "../review/element-parts.tsx";
 import { Drawings } from "./drawings.tsx";
 import styles from "./element-screen.module.css";
 import { RunTable } from "./run-table.tsx";
@@ -59,6 +60,7 @@ export function Component() {
         </>
       }
     >
+      <ElementParts element={row.id} />
       {row.verdict === undefined ? (
         <p role="status">{word("notWorkedOut")}</p>
       ) : (

@@ -1,0 +1,38 @@
+import { formatAgainstLimit, formatUncertainty } from "#text";
+import { Sheet } from "../../components/page.tsx";
+import { useLanguage } from "../../preferences/use-preferences.ts";
+import { useWords } from "../../words/use-words.ts";
+import { verdictWords } from "../../words/verdict/words.ts";
+import type { VerdictView } from "../../worker/desk-review.ts";
+import shared from "../review/review.module.css";
+
+/** What it would take to call what is too close: how much surer one would have to be, and which source of error stands in the way. */
+export function WhatWouldSettle({ view: { rules, halving } }: { readonly view: VerdictView }) {
+  const word = useWords(verdictWords);
+  const language = useLanguage();
+  const close = rules.filter(({ settlesAt }) => settlesAt !== undefined);
+  if (close.length === 0) return null;
+  return (
+    <Sheet title={word("close")}>
+      {close.map(({ judgement, title, settlesAt }) => {
+        const { criterionId, value, limit, unit, standardUncertainty } = judgement;
+        const shown = formatAgainstLimit(value, limit, unit, language);
+        return (
+          <p key={criterionId}>
+            {word("closeValue", {
+              rule: title,
+              found: shown.value,
+              allowed: shown.limit,
+              needed: formatUncertainty(settlesAt ?? Number.NaN, unit, language),
+              now: formatUncertainty(standardUncertainty ?? Number.NaN, unit, language),
+            })}
+          </p>
+        );
+      })}
+      {halving.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      <p className={shared["soft"]}>{word("closeHow")}</p>
+    </Sheet>
+  );
+}
