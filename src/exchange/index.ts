@@ -7,3 +7,4 @@ export {
   statementsFromJobFolder,
   type TakeOptions,
 } from "./statements-from-job-folder.ts";
+export { readingsBodies } from "./take/readings-statements.ts";

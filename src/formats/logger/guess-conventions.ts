@@ -11,6 +11,7 @@ import {
   type Guess,
   givenOr,
   guess,
+  type LoggerColumn,
   type LoggerConventions,
 } from "./settings.ts";
 import { inReadingsUnit, isSlope } from "./units.ts";
@@ -22,8 +23,7 @@ export type GuessedConventions = {
 /** Over this lean a sine and a tangent differ by more than a tenth of a percent (3 degrees: 1 - cos = 0.14 %). */
 const SMALL_SLOPE = 0.0523;
 
-const usual = <T>(value: T): Guess<T> =>
-  guess(value, "open", "logger.why-convention", { found: String(value) });
+const usual = <T>(value: T): Guess<T> => guess(value, "open", "logger.why-convention");
 const plain = <T>(value: T): Guess<T> => guess(value, "likely", "logger.why-convention-usual");
 
 /** The conventions: what was given, what the values suggest, and otherwise the program's own way, marked as open. */
@@ -59,17 +59,21 @@ export function guessConventions(
 }
 
 /** Conventions that matter for the columns there are, in the order in which a person sees to them. */
-export function conventionsFor(roles: readonly Role[]): readonly ConventionName[] {
+export function conventionsFor(
+  columns: readonly Pick<LoggerColumn, "role" | "unit">[],
+): readonly ConventionName[] {
+  const roles = columns.map(({ role }) => role);
   const has = (...wanted: Role[]) => wanted.some((role) => roles.includes(role));
   const named: ConventionName[] = [];
   if (has("depth")) named.push("depthSense");
-  if (has("tilt-x", "tilt-y")) named.push("tiltSense", "slope");
+  if (has("tilt-x", "tilt-y")) named.push("tiltSense");
+  if (columns.some(({ unit }) => isSlope(unit))) named.push("slope");
   if (has("tilt-x", "tilt-y", "acc-x", "acc-y")) named.push("xTowardsDeg", "ySense");
   if (has("acc-x", "acc-y", "acc-z")) named.push("accelerationSense", "zSense");
   if (has("turn")) named.push("turnSense");
   if (has("heading", "azimuth")) named.push("azimuthSense", "north");
   if (has("inclination")) named.push("inclinationFrom");
-  if (!has("face") && has("tilt-x", "tilt-y")) named.push("wholeFace");
+  if (!has("face", "turn", "heading") && has("tilt-x", "tilt-y")) named.push("wholeFace");
   if (has("turn")) named.push("sampling");
   named.push("incomplete");
   return named;

@@ -17,8 +17,7 @@ export const loggerSentences: Sentences = {
   "logger.directions-made":
     "Found {found}; they are turned into {expected}. A tilt zero cannot be applied afterwards: the tilts must come without one.",
   "logger.encoding": "Found {found}; expected {expected}. Choose another encoding.",
-  "logger.footer":
-    'Found {found} lines below the last reading, the first of them "{expected}". They are passed over.',
+  "logger.footer": 'Lines below the last reading are passed over: {found}, beginning with "{expected}".',
   "logger.gap": "Found a step of {found}; expected {expected}. Nothing was read in between.",
   "logger.no-checksum":
     "Found {found} sentences without {expected}. They are read; damage in them cannot be seen.",
@@ -26,6 +25,7 @@ export const loggerSentences: Sentences = {
   "logger.no-readings":
     "Found {found}; expected {expected}. Check the separator and the encoding, or the line of the first reading.",
   "logger.not-a-row": 'Found "{found}" among the readings; expected {expected}. The line is not taken.',
+  "logger.not-open": "The file is not open any more. Choose it again; nothing was written.",
   "logger.over-range":
     "Found {found}; expected {expected}. It is over the range or stands for no reading, and is left empty.",
   "logger.role-missing":
@@ -46,7 +46,7 @@ export const loggerSentences: Sentences = {
     "Some bytes are no UTF-8, so the file is read as {found}. Look whether letters and the degree sign are right.",
   "logger.why-continuous": "{found} of {expected} depths are the same as the one before.",
   "logger.why-convention":
-    "No file says this. Taken for now: {found}. Check it against a hole or a pose whose lean you know.",
+    "The file does not say this. Check it against a hole or a pose whose lean you know.",
   "logger.why-convention-usual": "Nothing in the file speaks against the usual way.",
   "logger.why-date-order": '"{found}" can be read in no other way.',
   "logger.why-date-order-open": '"{found}" can be read with the day or with the month first.',

@@ -18,7 +18,7 @@ export const loggerSentences: Sentences = {
     "Gefunden: {found}; daraus werden {expected}. Ein Neigungsnullpunkt lässt sich danach nicht mehr anbringen: Die Neigungen müssen ohne ihn kommen.",
   "logger.encoding": "Gefunden: {found}; erwartet: {expected}. Eine andere Kodierung wählen.",
   "logger.footer":
-    'Gefunden: {found} Zeilen unter dem letzten Messwert, die erste davon "{expected}". Sie werden übergangen.',
+    'Zeilen unter dem letzten Messwert werden übergangen: {found}, beginnend mit "{expected}".',
   "logger.gap": "Gefunden: ein Schritt von {found}; erwartet: {expected}. Dazwischen wurde nichts gemessen.",
   "logger.no-checksum":
     "Gefunden: {found} Sätze ohne {expected}. Sie werden gelesen; Schäden darin sind nicht zu erkennen.",
@@ -27,6 +27,7 @@ export const loggerSentences: Sentences = {
     "Gefunden: {found}; erwartet: {expected}. Trennzeichen und Kodierung prüfen, oder die Zeile des ersten Messwerts.",
   "logger.not-a-row":
     'Gefunden: "{found}" zwischen den Messwerten; erwartet: {expected}. Die Zeile wird nicht übernommen.',
+  "logger.not-open": "Die Datei ist nicht mehr offen. Noch einmal wählen; es wurde nichts geschrieben.",
   "logger.over-range":
     "Gefunden: {found}; erwartet: {expected}. Der Wert liegt außerhalb des Bereichs oder steht für keine Messung, er bleibt leer.",
   "logger.role-missing":
@@ -47,7 +48,7 @@ export const loggerSentences: Sentences = {
     "Manche Bytes sind kein UTF-8, die Datei wird daher als {found} gelesen. Nachsehen, ob Buchstaben und Gradzeichen stimmen.",
   "logger.why-continuous": "{found} von {expected} Tiefen sind gleich der davor.",
   "logger.why-convention":
-    "Das sagt keine Datei. Vorläufig angenommen: {found}. An einem Loch oder einer Lage mit bekannter Neigung prüfen.",
+    "Die Datei sagt das nicht. An einem Loch oder einer Lage mit bekannter Neigung prüfen.",
   "logger.why-convention-usual": "Nichts in der Datei spricht gegen das Übliche.",
   "logger.why-date-order": '"{found}" lässt sich nicht anders lesen.',
   "logger.why-date-order-open": '"{found}" lässt sich mit dem Tag oder mit dem Monat zuerst lesen.',
