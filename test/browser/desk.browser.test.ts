@@ -113,6 +113,7 @@ test("a second window of the browser shows everything and says that it does not 
   await second.getByText("Another window of this browser is writing.").waitFor();
   await page.close();
   await second.getByText("Another window of this browser is writing.").waitFor({ state: "detached" });
+  expect(await second.getByText("Another window of this browser is writing.").count()).toBe(0);
   await context.close();
 });
 
@@ -126,7 +127,9 @@ test("the plan is walked through by the keyboard alone", async () => {
   await page.keyboard.press("]");
   await page.locator("#plan-chosen", { hasText: "S02" }).waitFor();
   await page.keyboard.press("Enter");
-  await page.getByRole("heading", { name: "S02", exact: true }).waitFor();
+  const heading = page.getByRole("heading", { name: "S02", exact: true });
+  await heading.waitFor();
+  expect(await heading.count()).toBe(1);
   await context.close();
 });
 

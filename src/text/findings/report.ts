@@ -12,6 +12,6 @@ export const reportSentences: Sentences = {
   "report.template-xml": "The part {found} of the template cannot be read as XML, or declares entities.",
   "report.template-tag-unknown":
     'The tag "{found}" is not known{hint}. It would stay empty in the report; docs/users/reports.md lists every tag.',
-  "report.template-tag-open": "The tags of the template do not fit together: {reason}",
+  "report.template-tag-open": "The tags of the template do not fit together ({reason}).",
   "report.word-not-made": "The Word document could not be made: {reason}.",
 };

@@ -14,6 +14,6 @@ export const reportSentences: Sentences = {
   "report.template-xml": "Der Teil {found} der Vorlage ist nicht als XML lesbar oder erklärt Entitäten.",
   "report.template-tag-unknown":
     "Die Marke „{found}“ ist nicht bekannt{hint}. Sie bliebe im Bericht leer; docs/users/reports.md nennt alle Marken.",
-  "report.template-tag-open": "Die Marken der Vorlage passen nicht zusammen: {reason}",
+  "report.template-tag-open": "Die Marken der Vorlage passen nicht zusammen ({reason}).",
   "report.word-not-made": "Das Word-Dokument konnte nicht erzeugt werden: {reason}.",
 };
