@@ -11,13 +11,15 @@ export interface TextFieldProps {
   readonly type?: "text" | "password" | "email" | "search";
   /** more than one line */
   readonly rows?: number;
+  /** lines of a table: the whole width, and no line is broken */
+  readonly isTable?: boolean;
   readonly autoFocus?: boolean;
   readonly autoComplete?: string;
   readonly name?: string;
 }
 
 /** A field for words. What was typed is kept whatever is wrong with it. */
-export function TextField({ label, hint, trouble, rows, ...field }: TextFieldProps) {
+export function TextField({ label, hint, trouble, rows, isTable = false, ...field }: TextFieldProps) {
   return (
     <AriaTextField
       {...field}

@@ -32,7 +32,7 @@ export function DecisionRule({ job, view }: { readonly job: JobView; readonly vi
   const decision: Decision | undefined = isGood
     ? { rule, probability: Number((read.value / 100).toPrecision(12)) }
     : undefined;
-  const percent = (share: number) => `${formatNumber(share * 100, 1, language).replace(/[.,]0$/, "")} %`;
+  const percent = (share: number) => `${formatNumber(share * 100, 1, language).replace(/[.,]0$/, "")}\u00a0%`;
   const save = async () => {
     if (decision === undefined) return setSaid(word("probabilityWrong"));
     if (decision.rule === held.rule && decision.probability === held.probability)

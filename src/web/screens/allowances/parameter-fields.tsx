@@ -39,6 +39,9 @@ export function ParameterFields({ typed, onChange }: FieldsProps) {
   );
 }
 
+/** Declarations are written as parts of sentences. */
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 interface NumbersProps {
   readonly parameters: readonly Parameter[];
   readonly values: Readonly<Record<string, string>>;
@@ -52,7 +55,7 @@ function Numbers({ parameters, values, onChange }: NumbersProps) {
       {parameters.map(({ key, unit, min, max, required, text }) => (
         <NumberField
           key={key}
-          label={text[language]}
+          label={capital(text[language])}
           unit={shownUnit(unit)}
           text={values[key] ?? ""}
           onChange={(typed) => onChange({ ...values, [key]: typed })}
@@ -73,7 +76,7 @@ function OneOf({ choice, typed, onChange }: FieldsProps & { readonly choice: Cho
   const usual = word("notSaid", { word: said(values[0] ?? "") });
   return (
     <ChoiceField
-      label={text[language]}
+      label={capital(text[language])}
       value={typed.words[key] ?? ""}
       choices={[{ id: "", text: usual }, ...values.map((id) => ({ id, text: said(id) }))]}
       onChange={(id) => onChange({ ...typed, words: { ...typed.words, [key]: id } })}
@@ -105,7 +108,8 @@ function Steps({ table, typed, onChange }: FieldsProps & { readonly table: Table
       {rows.map((row, i) => (
         // steps have no name of their own, only their order
         // biome-ignore lint/suspicious/noArrayIndexKey: see above
-        <div key={i} className={styles["step"]} role="group" aria-label={word("step", { row: i + 1 })}>
+        <fieldset key={i} className={styles["step"]}>
+          <legend>{word("step", { row: i + 1 })}</legend>
           <Numbers
             parameters={table.columns}
             values={row}
@@ -114,7 +118,7 @@ function Steps({ table, typed, onChange }: FieldsProps & { readonly table: Table
           <Button weight="quiet" onPress={() => set(rows.filter((_, at) => at !== i))}>
             {word("removeRow", { row: i + 1 })}
           </Button>
-        </div>
+        </fieldset>
       ))}
       <Button onPress={() => set([...rows, {}])}>{word("addRow")}</Button>
     </fieldset>

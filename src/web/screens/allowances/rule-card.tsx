@@ -26,6 +26,9 @@ export function RuleCard({
   const word = useWords(allowancesWords);
   const language = useLanguage();
   const title = criterion(rule.kind)?.text[language].title ?? rule.kind;
+  const limited = Object.entries(rule.appliesTo)
+    .flatMap(([key, asked]) => [asked].flat().map((each) => nameOf(key, each, language)))
+    .join(", ");
   const say = (withdrawn: boolean) => [
     { kind: "criterion", body: { criterion: rule.id, set: { withdrawn } } },
   ];
@@ -42,7 +45,10 @@ export function RuleCard({
       <div className={styles["said"]}>
         <h2>{title}</h2>
         <p className={styles["sentence"]}>{rule.sentence}</p>
-        <p>{word("applies", { count: rule.applies })}</p>
+        <p>
+          {word("applies", { count: rule.applies })}
+          {limited === "" ? null : ` ${word("limited", { list: limited })}`}
+        </p>
         <SourceLine source={rule.source} />
         <Counts counts={rule.counts} />
         {rule.ofSet === undefined ? null : <p className={styles["soft"]}>{word("ofSet")}</p>}
@@ -70,6 +76,9 @@ export function RuleCard({
     </article>
   );
 }
+
+const nameOf = (key: string, asked: string, language: Language): string =>
+  key === "kind" ? (elementKind(asked)?.text[language].plural ?? asked) : asked;
 
 /** How many elements have which verdict by it. */
 export function Counts({ counts }: { readonly counts: Readonly<Record<Verdict, number>> }) {

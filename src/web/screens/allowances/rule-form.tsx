@@ -98,40 +98,44 @@ export function RuleForm({ job, view, before, onDone }: RuleFormProps) {
           />
         )}
       </Sheet>
-      <Sheet title={word("says")}>
-        <div className={styles["said"]} role="status">
-          {preview?.sentence === undefined ? null : <p className={styles["sentence"]}>{preview.sentence}</p>}
-          <p>{word("forCount", { count: preview?.applies ?? 0 })}</p>
-        </div>
-        {(preview?.faults.length ?? 0) === 0 ? null : (
-          <>
-            <p>{word("notYet")}</p>
-            <FindingList findings={preview!.faults} />
-          </>
-        )}
-        <SourceLine source={draft.source} />
-        {preview?.sentence === undefined ? null : <AllowanceDrawing picture={preview.picture} />}
-        {isReady ? (
-          <TrialOf
-            key={JSON.stringify(draft)}
-            job={job.id}
-            rules={[...view.rules.filter(({ id }) => id !== draft.id), draft]}
-            decision={view.decision}
-          />
-        ) : null}
-        {isPressed && !isReady ? <p role="alert">{word("cannotWrite")}</p> : null}
-        {trouble.length === 0 ? null : (
-          <div role="alert">
-            <p>{word("failed")}</p>
-            <FindingList findings={trouble} />
+      <div className={styles["beside"]}>
+        <Sheet title={word("says")}>
+          <div className={styles["said"]} role="status">
+            {preview?.sentence === undefined ? null : (
+              <p className={styles["sentence"]}>{preview.sentence}</p>
+            )}
+            <p>{word("forCount", { count: preview?.applies ?? 0 })}</p>
           </div>
-        )}
-        <div className={styles["buttons"]}>
-          <Button weight="main" onPress={() => void write()}>
-            {word("write")}
-          </Button>
-        </div>
-      </Sheet>
+          {(preview?.faults.length ?? 0) === 0 ? null : (
+            <>
+              <p>{word("notYet")}</p>
+              <FindingList findings={preview!.faults} />
+            </>
+          )}
+          <SourceLine source={draft.source} />
+          {preview?.sentence === undefined ? null : <AllowanceDrawing picture={preview.picture} />}
+          {isReady ? (
+            <TrialOf
+              key={JSON.stringify(draft)}
+              job={job.id}
+              rules={[...view.rules.filter(({ id }) => id !== draft.id), draft]}
+              decision={view.decision}
+            />
+          ) : null}
+          {isPressed && !isReady ? <p role="alert">{word("cannotWrite")}</p> : null}
+          {trouble.length === 0 ? null : (
+            <div role="alert">
+              <p>{word("failed")}</p>
+              <FindingList findings={trouble} />
+            </div>
+          )}
+          <div className={styles["buttons"]}>
+            <Button weight="main" onPress={() => void write()}>
+              {word("write")}
+            </Button>
+          </div>
+        </Sheet>
+      </div>
     </div>
   );
 }

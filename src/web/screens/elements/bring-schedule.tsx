@@ -45,6 +45,7 @@ export function BringSchedule({ onTaken }: { readonly onTaken: (isWhole: boolean
               value={text}
               onChange={setText}
               rows={9}
+              isTable
             />
             {text === "" ? (
               <p>

@@ -10,7 +10,8 @@ interface Position {
   readonly northM: number;
 }
 
-const MARGIN = 16;
+/** room for names beside the points */
+const MARGIN = 48;
 
 /** Lays positions into a box, with the same scale to both sides and north up the sheet. */
 export function planPoints(positions: readonly Position[], width: number, height: number): PlanPoints {

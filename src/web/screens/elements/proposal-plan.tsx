@@ -8,7 +8,7 @@ import styles from "./elements-screen.module.css";
 import { planPoints } from "./plan-points.ts";
 
 const WIDTH = 640;
-const HEIGHT = 320;
+const HEIGHT = 260;
 /** Names stand beside the points as long as they can be read. */
 const NAMED = 40;
 

@@ -17,7 +17,7 @@ export const de: Record<keyof typeof en, string> = {
     "Welche Toleranz gilt, sagen die Ausschreibung und die örtlichen Vorschriften. Lassen Sie jede Regel vom verantwortlichen Ingenieur bestätigen, bevor sich jemand auf ein Urteil verlässt.",
   applies:
     "Für {count, plural, =0 {kein Element: Prüfen Sie, worauf sie beschränkt ist} one {# Element} other {# Elemente}}.",
-  all: "des ganzen Auftrags",
+  limited: "Beschränkt auf: {list}.",
   source: "Quelle",
   ownSource: "Ihre eigene: Es ist kein Dokument genannt.",
   statusRead: "Im Dokument gelesen",
@@ -31,7 +31,8 @@ export const de: Record<keyof typeof en, string> = {
     "Teil eines fertigen Satzes, den der Auftrag nennt. Ausgeschrieben lässt sich jede seiner Regeln ändern.",
   writeOut: "Satz ausschreiben",
   wroteOut: "Die Regeln des Satzes sind ausgeschrieben.",
-  noPicture: "Diese Regel hat keine Toleranz nach Tiefe.",
+  noPicture:
+    "Nichts zu zeichnen: Die Regel hat keine Toleranz nach Tiefe, oder die Höhe, die sie prüft, steht nicht in der Liste.",
   pictureLabel: "Erlaubte Abweichung nach Tiefe: {top} oben, {bottom} unten",
   pictureOne: "Erlaubte Abweichung in einer Höhe: {allowed}",
   pictureOf: "Gezeichnet für {element}. Seitwärts {times}-mal so groß wie in der Tiefe.",

@@ -15,7 +15,7 @@ export const en = {
     "Which allowance holds is said by the specification of the project and by the local code. Let the responsible engineer confirm each rule before anybody relies on a verdict.",
   applies:
     "For {count, plural, =0 {no element: look at what it is limited to} one {# element} other {# elements}}.",
-  all: "of the whole job",
+  limited: "Limited to: {list}.",
   source: "Source",
   ownSource: "Your own: no document is named.",
   statusRead: "Read in the document",
@@ -28,7 +28,8 @@ export const en = {
   ofSet: "Part of a ready-made set that the job names. Written out, each of its rules can be changed.",
   writeOut: "Write the set out",
   wroteOut: "The rules of the set are written out.",
-  noPicture: "This rule has no allowance by depth.",
+  noPicture:
+    "Nothing to draw: the rule has no allowance by depth, or the level it looks at is not in the schedule.",
   pictureLabel: "Allowed offset by depth: {top} at the top, {bottom} at the bottom",
   pictureOne: "Allowed offset at one level: {allowed}",
   pictureOf: "Drawn for {element}. Sideways {times} times as large as down the hole.",

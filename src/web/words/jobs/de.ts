@@ -8,6 +8,23 @@ export const de: Record<keyof typeof en, string> = {
   newName: "Name des Auftrags",
   newHint: "So, wie die Baustelle ihn nennt. Er lässt sich später ändern.",
   newMissing: "Geben Sie dem Auftrag einen Namen.",
+  newGrid: "Koordinaten liegen auf",
+  gridOwn: "Baustellennetz",
+  gridMap: "Kartengitter",
+  newEpsg: "EPSG-Nummer des Kartengitters",
+  newEpsgHint:
+    "So, wie Pläne und Vermesser es nennen, etwa 32631. Damit werden wahre und magnetische Richtungen auf Gitternord gedreht.",
+  gridFound: "= {name}",
+  epsgMissing: "Geben Sie die EPSG-Nummer des Kartengitters ein, oder wählen Sie das Baustellennetz.",
+  newLatitude: "Breite",
+  newLongitude: "Länge",
+  newPlaceHint:
+    "Wo die Baustelle liegt, auf ein Zehntel Grad oder besser. Es wird für die Erddrehung und die Missweisung gebraucht und um vertauschte Koordinaten zu bemerken. Nord und Ost sind positiv.",
+  placeBoth: "Geben Sie Breite und Länge ein, oder lassen Sie beide leer.",
+  placeOutside:
+    "Das liegt außerhalb des Gebiets, in dem {name} gebraucht wird: Breite {south} bis {north}, Länge {west} bis {east}.",
+  newDatum: "Höhen beziehen sich auf",
+  newDatumHint: "Der Höhenbezug, wie ihn die Pläne nennen.",
   create: "Auftrag beginnen",
   createFailed: "Der Auftrag konnte nicht begonnen werden. {why}",
   emptyTitle: "Noch keine Aufträge",

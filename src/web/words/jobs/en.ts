@@ -7,6 +7,23 @@ export const en = {
   newName: "Name of the job",
   newHint: "As the site calls it. It can be changed later.",
   newMissing: "Enter a name for the job.",
+  newGrid: "Coordinates are on",
+  gridOwn: "The site's own grid",
+  gridMap: "A map grid",
+  newEpsg: "EPSG number of the map grid",
+  newEpsgHint:
+    "As drawings and the surveyor name it, such as 32631. It turns true and magnetic bearings to grid.",
+  gridFound: "= {name}",
+  epsgMissing: "Enter the EPSG number of the map grid, or choose the site's own grid.",
+  newLatitude: "Latitude",
+  newLongitude: "Longitude",
+  newPlaceHint:
+    "Where the site is, to a tenth of a degree or better. It is needed for the earth's rate and the magnetic declination, and to notice exchanged coordinates. North and east are positive.",
+  placeBoth: "Enter latitude and longitude, or leave both empty.",
+  placeOutside:
+    "This is outside of the area in which {name} is used: latitude {south} to {north}, longitude {west} to {east}.",
+  newDatum: "Levels are above",
+  newDatumHint: "The datum as the drawings name it.",
   create: "Start the job",
   createFailed: "The job could not be started. {why}",
   emptyTitle: "No jobs yet",
