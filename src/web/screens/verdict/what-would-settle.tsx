@@ -1,4 +1,4 @@
-import { formatAgainstLimit, formatUncertainty } from "#text";
+import { formatAgainstLimit } from "#text";
 import { Sheet } from "../../components/page.tsx";
 import { useLanguage } from "../../preferences/use-preferences.ts";
 import { useWords } from "../../words/use-words.ts";
@@ -17,14 +17,21 @@ export function WhatWouldSettle({ view: { rules, halving } }: { readonly view: V
       {close.map(({ judgement, title, settlesAt }) => {
         const { criterionId, value, limit, unit, standardUncertainty } = judgement;
         const shown = formatAgainstLimit(value, limit, unit, language);
+        // as many digits as it takes to tell what is needed from what there is
+        const surer = formatAgainstLimit(
+          standardUncertainty ?? Number.NaN,
+          settlesAt ?? Number.NaN,
+          unit,
+          language,
+        );
         return (
           <p key={criterionId}>
             {word("closeValue", {
               rule: title,
               found: shown.value,
               allowed: shown.limit,
-              needed: formatUncertainty(settlesAt ?? Number.NaN, unit, language),
-              now: formatUncertainty(standardUncertainty ?? Number.NaN, unit, language),
+              needed: surer.limit,
+              now: surer.value,
             })}
           </p>
         );
