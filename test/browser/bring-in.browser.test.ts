@@ -118,7 +118,7 @@ test("a logger's file with decimal commas goes through the mapping to a verdict;
 });
 
 test("a schedule, a mapping and a file that is none of them are told apart", async () => {
-  const { page, context } = await openPage(browser);
+  const { page, context, troubles } = await openPage(browser);
   await give(page, "list.csv", ELEMENTS.replace("element,", "name,"));
   await page.getByText("This is a schedule, not readings").waitFor();
   await give(page, "noise.csv", "nothing\nof any use\n");
@@ -128,16 +128,35 @@ test("a schedule, a mapping and a file that is none of them are told apart", asy
   await give(page, "gaps.csv", sample);
   await page.getByText("gaps.csv:").waitFor();
   await page.getByText("Found the depth 1 m again").waitFor();
+  expect(troubles).toEqual([]);
   await context.close();
 });
 
 test("a changed sign turns the drawing and stands as set by hand", async () => {
-  const { page, context } = await openPage(browser);
+  const { page, context, troubles } = await openPage(browser);
   await give(page, "other.csv", loggerFile(0.4).replace("Drehung", "Gyro"));
   await page.getByRole("img", { name: /x lies 0° clockwise/ }).waitFor();
   await page.getByLabel("The logger's x lies, clockwise").selectOption("90");
   await page.getByRole("img", { name: /x lies 90° clockwise/ }).waitFor();
   await page.getByText("Set by hand.").first().waitFor();
+  expect(troubles).toEqual([]);
+  await context.close();
+});
+
+test("a file dropped on the site plan is taken to the mapping", async () => {
+  const { page, context } = await openPage(browser);
+  await page.goto(`${office.address}/jobs/piles`);
+  await page.waitForSelector("canvas");
+  await page.evaluate(
+    (content) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File([content], "dropped.csv"));
+      document.body.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
+    },
+    loggerFile(0.4).replace("Drehung", "Rotation"),
+  );
+  await page.getByText("dropped.csv: 21 of 21 rows become readings.").waitFor();
+  expect(page.url()).toContain("/bring-in");
   await context.close();
 });
 

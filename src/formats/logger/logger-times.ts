@@ -18,9 +18,8 @@ export interface LoggerTime {
 /** The time in a cell, or undefined: ISO 8601, 24.11.2026 15:10:00, 11/24/2026 3:10 PM, 15:10:00, a spreadsheet's date. */
 export function loggerTime(cell: Cell, order: DateOrder): LoggerTime | undefined {
   if (cell instanceof Date) {
-    // a spreadsheet's moment is a day with a fraction: to the millisecond it is what was meant
     if (Number.isNaN(cell.getTime())) return undefined;
-    const [date, clock] = isoOf(Math.round(cell.getTime()))
+    const [date, clock] = isoOf(meantMs(cell.getTime()))
       .replace("Z", "")
       .replace(/\.000$/, "")
       .split("T");
@@ -45,6 +44,12 @@ export function loggerTime(cell: Cell, order: DateOrder): LoggerTime | undefined
   const clock = clockOf(rest.join(" "));
   return clock === undefined ? undefined : { date, clock, zone: "" };
 }
+
+/**
+ * A spreadsheet's moment is a day with a fraction that may fall short by less than a millisecond; its reader cuts that off.
+ * 15:09:59.999 was meant as 15:10:00: a last digit of 9 is taken up. A true 9 is moved by a thousandth of a second.
+ */
+const meantMs = (ms: number): number => (ms % 10 === 9 ? ms + 1 : ms);
 
 function dateOf(text: string, order: DateOrder): string | undefined {
   const parts = DATE.exec(text);

@@ -8,6 +8,7 @@ import { frameWords } from "../words/frame/words.ts";
 import { useWords } from "../words/use-words.ts";
 import { useDeviceStatus } from "../worker/use-device-status.ts";
 import styles from "./desk-frame.module.css";
+import { DropAnywhere } from "./drop-anywhere.tsx";
 import { Navigation } from "./navigation.tsx";
 import { SessionGate } from "./session-gate.tsx";
 import { TopBar } from "./top-bar.tsx";
@@ -48,6 +49,7 @@ export function DeskFrame() {
       <Dialog title={word("navigation")} isOpen={isMenuOpen} onClose={() => setMenuOpen(false)} isDrawer>
         <Navigation job={job} isInDrawer />
       </Dialog>
+      <DropAnywhere job={job} />
       <ToastPlace />
     </SessionGate>
   );

@@ -1,6 +1,7 @@
-import { useState } from "react";
+import { useEffect, useState } from "react";
 import type { Issue } from "#core";
 import type { GivenSettings } from "#formats";
+import { onFilesOffered, takeOfferedFiles } from "../../app/dropped-files.ts";
 import { useJob } from "../../app/job-frame.tsx";
 import { Button, LinkButton } from "../../components/button.tsx";
 import { FileDrop } from "../../components/file-drop.tsx";
@@ -59,6 +60,17 @@ export function Component() {
         : { at: "refused", findings: opened.error },
     );
   };
+
+  // files that were dropped on another screen, or beside the place for them on this one
+  // biome-ignore lint/correctness/useExhaustiveDependencies: to be asked once, and whenever files are offered
+  useEffect(() => {
+    const look = () => {
+      const files = takeOfferedFiles();
+      if (files.length > 0) void take(files);
+    };
+    look();
+    return onFilesOffered(look);
+  }, [job.id]);
 
   const change = async (more: GivenSettings) => {
     if (step.at !== "mapping") return;
