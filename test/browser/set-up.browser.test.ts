@@ -83,55 +83,73 @@ test("a pasted schedule with decimal commas and a bad line becomes elements with
   await context.close();
 });
 
-test("exchanged coordinates are seen and put right by one press; a change and a withdrawal can be undone", async () => {
-  const { page, context } = await openPage(browser, { language: "de" });
-  await page.goto(`${office.address}/jobs/example/schedule`);
-  await page.getByRole("grid").waitFor();
-  await page.getByLabel("Suchen").fill("S07");
-  await page.locator("tbody tr").first().click();
-  await page.getByRole("button", { name: "Ändern" }).click();
-  await page.getByLabel(/Fußhöhe/).fill("-21,25");
-  await page.getByRole("button", { name: "Speichern" }).click();
-  await page.getByText("1 Element geändert").waitFor();
-  await page.getByText("-21,25").or(page.getByText("−21,25")).first().waitFor();
-  await page.getByRole("button", { name: "Rückgängig" }).click();
-  await page.getByText("21,25").waitFor({ state: "detached" });
-  await page.getByRole("button", { name: "Zurückziehen" }).click();
-  await page.getByRole("button", { name: "S07 zurückholen" }).click();
-  await page.getByText("S07 steht wieder in der Liste").waitFor();
+test("exchanged coordinates are put right by one press; a change and a withdrawal can be undone", async () => {
+  const { page, context } = await openPage(browser);
+  await newJob(page, "South wall, invented");
+  await page.getByRole("link", { name: "Elements" }).click();
+  await page.getByRole("button", { name: "Add elements" }).click();
+  await page.getByRole("button", { name: "Put a sample in" }).click();
+  await page.getByRole("button", { name: "Exchange easting and northing" }).click();
+  await page.getByText("Easting and northing are exchanged.").waitFor();
+  await page.getByRole("row", { name: /^H1 new .* 3400.000 1200.000/ }).waitFor();
+  await page.getByRole("button", { name: "Undo the exchange" }).click();
+  await page.getByRole("row", { name: /^H1 new .* 1200.000 3400.000/ }).waitFor();
+  await page.getByRole("button", { name: "Take 3 lines over" }).click();
+  await page.getByRole("row", { name: /^H2/ }).click();
+  await page.getByRole("button", { name: "Change" }).click();
+  await page.getByLabel(/Toe level/).fill("-21,25");
+  await page.getByRole("button", { name: "Save" }).click();
+  const changed = page.getByRole("row", { name: /^H2 .*21.25/ });
+  await changed.waitFor();
+  await page.getByRole("button", { name: "Undo" }).click();
+  await changed.waitFor({ state: "detached" });
+  await page.getByRole("button", { name: "Withdraw" }).click();
+  await page.getByRole("button", { name: "Put H2 back" }).click();
+  await page.getByText("H2 is back in the schedule").waitFor();
   await context.close();
 });
 
+/** On a busy machine the example takes its time to be fetched. */
+const FETCHED_MS = 100_000;
 const LIST = "[role=grid]";
 /** Each screen, and what is pressed on it to come to its forms. */
 const SCREENS = [
-  { name: "elements", path: "/jobs/example/schedule", shown: LIST, press: [] },
+  { name: "elements", path: "/jobs/example/schedule", shown: LIST, press: [], told: undefined },
   {
     name: "elements-paste",
     path: "/jobs/example/schedule",
     shown: LIST,
     press: ["Elemente hinzufügen", "Beispiel einsetzen"],
+    told: "Was verstanden wurde",
   },
-  { name: "allowances", path: "/jobs/example/allowances", shown: "article", press: [] },
+  { name: "allowances", path: "/jobs/example/allowances", shown: "article", press: [], told: undefined },
   {
     name: "allowances-new",
     path: "/jobs/example/allowances",
     shown: "article",
     press: ["Regel hinzufügen", "Stufe hinzufügen"],
+    told: "Was die Regel sagt",
   },
-  { name: "allowances-sets", path: "/jobs/example/allowances", shown: "article", press: ["Fertige Sätze"] },
+  {
+    name: "allowances-sets",
+    path: "/jobs/example/allowances",
+    shown: "article",
+    press: ["Fertige Sätze"],
+    told: "In diesen Auftrag",
+  },
 ] as const;
 
 test("axe-core objects to nothing in any theme, and nothing stands out to the side at any width, in German", async () => {
   const { page, context, troubles } = await openPage(browser, { language: "de" });
-  for (const { name, path, shown, press } of SCREENS) {
+  for (const { name, path, shown, press, told } of SCREENS) {
     await page.setViewportSize({ width: 1280, height: 900 });
     await page.goto(office.address + path);
-    await page.waitForSelector(shown);
+    await page.waitForSelector(shown, { timeout: FETCHED_MS });
     for (const button of press) await page.getByRole("button", { name: button }).click();
+    if (told !== undefined) await page.getByText(told).first().waitFor();
     for (const width of WIDTHS) {
       await page.setViewportSize({ width, height: 900 });
-      await takePicture(page, `${name}-${width}`);
+      if (process.env["PICTURES"] !== undefined) await takePicture(page, `${name}-${width}`);
       const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
       expect(beyond, `${name} at ${width}`).toBeLessThanOrEqual(0);
     }
@@ -139,7 +157,7 @@ test("axe-core objects to nothing in any theme, and nothing stands out to the si
       await page.evaluate((chosen) => {
         document.documentElement.dataset["theme"] = chosen;
       }, theme);
-      await takePicture(page, `${name}-${theme}`);
+      if (process.env["PICTURES"] !== undefined) await takePicture(page, `${name}-${theme}`);
       expect(await accessViolations(page), `${name} in ${theme}`).toEqual([]);
     }
   }

@@ -26,6 +26,7 @@ export function TextField({ label, hint, trouble, rows, isTable = false, ...fiel
       className={styles["field"]!}
       isInvalid={trouble !== undefined}
       validationBehavior="aria"
+      data-table={isTable || undefined}
     >
       <Label className={styles["label"]!}>{label}</Label>
       {hint === undefined ? null : (

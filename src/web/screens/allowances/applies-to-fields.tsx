@@ -29,7 +29,7 @@ export function AppliesToFields({
     key === "kind" ? (elementKind(id)?.text[language].plural ?? id) : id;
   return (
     <>
-      <h3>{word("forWhich")}</h3>
+      <h2 className={styles["part"]}>{word("forWhich")}</h2>
       <p className={styles["soft"]}>{word("forWhichHint")}</p>
       {(["kind", "group", "role"] as const).map((key) => {
         const asked = typed.appliesTo[key] ?? [];

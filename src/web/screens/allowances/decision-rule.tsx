@@ -72,7 +72,11 @@ export function DecisionRule({ job, view }: { readonly job: JobView; readonly vi
           />
         </div>
       )}
-      {said === undefined ? null : <p role="alert">{said}</p>}
+      {said === undefined ? null : (
+        <p role="alert" className={styles["trouble"]}>
+          {said}
+        </p>
+      )}
       <div className={styles["buttons"]}>
         <Button onPress={() => void save()}>{word("saveDecision")}</Button>
       </div>

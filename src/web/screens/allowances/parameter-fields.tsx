@@ -20,7 +20,7 @@ export function ParameterFields({ typed, onChange }: FieldsProps) {
   if (kind === undefined) return null;
   return (
     <>
-      <h3>{word("numbers")}</h3>
+      <h2 className={styles["part"]}>{word("numbers")}</h2>
       <Numbers
         parameters={kind.parameters}
         values={typed.numbers}
@@ -29,7 +29,7 @@ export function ParameterFields({ typed, onChange }: FieldsProps) {
       {kind.tables.map((table) => (
         <Steps key={table.key} table={table} typed={typed} onChange={onChange} />
       ))}
-      {kind.choices.length === 0 ? null : <h3>{word("choices")}</h3>}
+      {kind.choices.length === 0 ? null : <h2 className={styles["part"]}>{word("choices")}</h2>}
       <div className={styles["cells"]}>
         {kind.choices.map((choice) => (
           <OneOf key={choice.key} choice={choice} typed={typed} onChange={onChange} />

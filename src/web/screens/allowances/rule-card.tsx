@@ -1,4 +1,4 @@
-import { criterion, VERDICTS, type Verdict } from "#core";
+import { criterion, elementKind, type Language, VERDICTS, type Verdict } from "#core";
 import { verdictWords } from "#text";
 import { Button } from "../../components/button.tsx";
 import { tell } from "../../components/toast.tsx";

@@ -77,7 +77,7 @@ export function RuleForm({ job, view, before, onDone }: RuleFormProps) {
         <p className={styles["soft"]}>{kind?.text[language].explanation}</p>
         <ParameterFields typed={typed} onChange={setTyped} />
         <AppliesToFields words={view.words} typed={typed} onChange={setTyped} />
-        <h3>{word("sourceTitle")}</h3>
+        <h2 className={styles["part"]}>{word("sourceTitle")}</h2>
         <div className={styles["cells"]}>
           {(["document", "edition", "clause"] as const).map((key) => (
             <TextField
@@ -122,7 +122,11 @@ export function RuleForm({ job, view, before, onDone }: RuleFormProps) {
               decision={view.decision}
             />
           ) : null}
-          {isPressed && !isReady ? <p role="alert">{word("cannotWrite")}</p> : null}
+          {isPressed && !isReady ? (
+            <p role="alert" className={styles["trouble"]}>
+              {word("cannotWrite")}
+            </p>
+          ) : null}
           {trouble.length === 0 ? null : (
             <div role="alert">
               <p>{word("failed")}</p>

@@ -73,7 +73,11 @@ export function JobPlace({
           max={180}
         />
       </div>
-      {trouble === undefined ? null : <p role="alert">{trouble}</p>}
+      {trouble === undefined ? null : (
+        <p role="alert" className={styles["trouble"]}>
+          {trouble}
+        </p>
+      )}
       <TextField
         label={word("newDatum")}
         hint={word("newDatumHint")}

@@ -45,11 +45,11 @@ export const de: Record<keyof typeof en, string> = {
   ruleGuarded: "Einhaltung zeigen",
   ruleFourWay: "Sagen, was bekannt ist",
   explainSimple:
-    "Innerhalb, wenn der gemessene Wert nicht größer ist als die Grenze. Die Unsicherheit zählt nicht: Von zwei gleichen Bohrungen genau auf der Grenze besteht jede mit einer Aussicht von einer Hälfte.",
+    "Eingehalten, wenn der gemessene Wert nicht größer ist als die Grenze. Die Unsicherheit zählt nicht: Von zwei gleichen Bohrungen genau auf der Grenze besteht jede mit einer Aussicht von einer Hälfte.",
   explainGuarded:
-    "Innerhalb nur, wenn die Grenze mit einer Wahrscheinlichkeit von mindestens {asked} eingehalten ist; alles andere ist außerhalb. Wer die Einhaltung zeigen muss, trägt die Unsicherheit.",
+    "Als eingehalten gilt nur, was mit einer Wahrscheinlichkeit von mindestens {asked} innerhalb der Grenze liegt; alles andere gilt als überschritten. Wer die Einhaltung zeigen muss, trägt die Unsicherheit.",
   explainFourWay:
-    "Innerhalb, wenn die Grenze mit einer Wahrscheinlichkeit von mindestens {asked} eingehalten ist, außerhalb, wenn diese Wahrscheinlichkeit höchstens {rest} beträgt. Dazwischen ist es zu knapp für ein Urteil: Mehr Messungen können es klären.",
+    "Eingehalten, wenn der wahre Wert mit einer Wahrscheinlichkeit von mindestens {asked} innerhalb der Grenze liegt, überschritten, wenn diese Wahrscheinlichkeit höchstens {rest} beträgt. Dazwischen ist es zu knapp für ein Urteil: Mehr Messungen können es klären.",
   probability: "Verlangte Wahrscheinlichkeit",
   probabilityHint: "Zwischen 50 und 100 %, vor der Arbeit vereinbart.",
   probabilityWrong: "Geben Sie eine Wahrscheinlichkeit zwischen 50 und 100 % ein.",
