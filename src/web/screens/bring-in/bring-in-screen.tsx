@@ -76,8 +76,11 @@ export function Component() {
     if (step.at !== "mapping") return;
     const given = merged(step.given, more);
     const changed = await desk().logger.change(given);
+    // a setting with which nothing can be read is not taken: the file stays as it was, and the findings say why
     setStep(
-      changed.ok ? { at: "mapping", view: changed.value, given } : { at: "refused", findings: changed.error },
+      changed.ok
+        ? { at: "mapping", view: changed.value, given }
+        : { ...step, view: { ...step.view, findings: changed.error } },
     );
   };
 
