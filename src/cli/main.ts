@@ -1,10 +1,10 @@
+import { version } from "#text";
 import type { Surroundings } from "./command.ts";
 import { EXIT } from "./exit-code.ts";
 import { exitCodeOfCommander, runProgram } from "./program.ts";
 import { answerAsWorker } from "./reduce-with-workers.ts";
 import { systemErrorSentence } from "./system-error.ts";
 import { processTerminal } from "./terminal/terminal.ts";
-import { version } from "./version.ts";
 
 let interrupted = false;
 const surroundings: Surroundings = {

@@ -1,4 +1,5 @@
 import { Command, CommanderError } from "commander";
+import { version } from "#text";
 import type { Surroundings } from "./command.ts";
 import { addBackUp } from "./commands/back-up.ts";
 import { addCheck } from "./commands/check.ts";
@@ -11,7 +12,6 @@ import { addServe } from "./commands/serve.ts";
 import { addSimulate } from "./commands/simulate.ts";
 import { addVerify } from "./commands/verify.ts";
 import { EXIT, type ExitCode } from "./exit-code.ts";
-import { version } from "./version.ts";
 
 const AFTER = `
 A job is a folder with job.json, elements.csv and readings/, or a .zip of it.

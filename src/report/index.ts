@@ -1,5 +1,6 @@
 // The door of the layer: what other layers may use, listed one by one.
 
+export { allFindings } from "./model/all-findings.ts";
 export { reportModel } from "./model/build-report.ts";
 export type { ReportFinding, ReportOptions } from "./model/job-report.ts";
 export { readReportModel } from "./model/read-report-model.ts";
@@ -21,6 +22,7 @@ export {
   type Signature,
   type SignatureMeaning,
 } from "./model/report-model.ts";
+export { type JobReportOptions, reportOfJob } from "./model/report-of-job.ts";
 export { type PdfOptions, renderPdf } from "./pdf/render-pdf.ts";
 export { reportFigureFiles } from "./tables/figure-files.ts";
 export { reportWorkbook } from "./tables/report-workbook.ts";

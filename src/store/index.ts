@@ -2,6 +2,7 @@
 
 export { attempt as attemptDatabase } from "./attempt.ts";
 export { MAX_BLOB_PART_BYTES } from "./blob-part.ts";
+export { keepBlobs } from "./keep-blobs.ts";
 export { openMemoryStore } from "./memory/memory-store.ts";
 export { type Notices, openNotices } from "./postgres/notices.ts";
 export { openPostgresStore } from "./postgres/open-postgres-store.ts";

@@ -22,4 +22,5 @@ export {
 } from "./format-quantity.ts";
 export { formatRatio, formatRatioOneIn } from "./format-ratio.ts";
 export { sentenceCodes, sentenceOf } from "./sentence-of.ts";
+export { version } from "./version.ts";
 export { severityWords, type VerdictShape, verdictSigns, verdictWords } from "./words.ts";

@@ -1,8 +1,9 @@
 import type { Command } from "commander";
+import { allFindings } from "#report";
 import type { Surroundings } from "../command.ts";
 import { EXIT, type ExitCode } from "../exit-code.ts";
 import { limitsToConfirm } from "../reports/element-table.ts";
-import { allFindings, countOf, findingCounts, findingLines } from "../reports/located-finding.ts";
+import { countOf, findingCounts, findingLines } from "../reports/located-finding.ts";
 import { counted } from "../terminal/counted.ts";
 import { workOutJob } from "../work-out-job.ts";
 

@@ -1,10 +1,11 @@
 import { type Command, InvalidArgumentError, Option } from "commander";
 import { type Job, type JobResults, PATH_METHODS, type PathMethodId } from "#core";
+import { allFindings } from "#report";
 import type { Surroundings } from "../command.ts";
 import { EXIT, type ExitCode } from "../exit-code.ts";
 import { whyNotWritable, writeFolder } from "../files/output-folder.ts";
 import { jobFiles, resultsJson } from "../reports/job-files.ts";
-import { allFindings, findingLines } from "../reports/located-finding.ts";
+import { findingLines } from "../reports/located-finding.ts";
 import { printReduction } from "../reports/print-reduction.ts";
 import { counted } from "../terminal/counted.ts";
 import { nearest } from "../terminal/nearest.ts";

@@ -1,10 +1,8 @@
-import { createHash } from "node:crypto";
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import { type Command, InvalidArgumentError, Option } from "commander";
 import { fail, type Issue, type Language, ok, type Result } from "#core";
 import {
-  type RawFile,
   REPORT_STATUSES,
   type ReportIdentity,
   type ReportModel,
@@ -13,7 +11,7 @@ import {
   renderPdf,
   renderWord,
   reportFigureFiles,
-  reportModel,
+  reportOfJob,
   reportWorkbook,
   wordTemplate,
 } from "#report";
@@ -22,9 +20,6 @@ import type { Surroundings } from "../command.ts";
 import { EXIT, type ExitCode } from "../exit-code.ts";
 import { openJob } from "../files/open-job.ts";
 import { whyNotWritable, writeFolder } from "../files/output-folder.ts";
-import { resultsJson } from "../reports/job-files.ts";
-import { allFindings } from "../reports/located-finding.ts";
-import { version } from "../version.ts";
 import { workOutJob } from "../work-out-job.ts";
 
 const EXAMPLES = `
@@ -139,31 +134,17 @@ async function modelOf(
   if (job === undefined || results === undefined) return fail("The job cannot be read: see toeline check.");
   const unknown = (only ?? []).filter((id) => !job.elements.some((element) => element.id === id));
   if (unknown.length > 0) return fail(`The job has no element ${unknown.join(", ")}.`);
-  const fingerprint = sha256(resultsJson(job, read, results));
+  const opened = openJob(path);
+  if (!opened.ok) return fail(opened.error);
   return ok(
-    reportModel(job, results, allFindings(read, job, results), {
+    reportOfJob({ read, job, results }, opened.value, {
       language,
       units,
-      version,
-      fingerprint,
       report: identityOf(options),
-      files: rawFiles(path, [...new Set(job.runs.map(({ file }) => file))]),
       ...(only !== undefined && { elements: only }),
       ...(previous !== undefined && { previous }),
     }),
   );
-}
-
-const sha256 = (content: string | Uint8Array): string => createHash("sha256").update(content).digest("hex");
-
-/** What the readings weigh and hash to, so that a paper can be held against its raw files. */
-function rawFiles(path: string, names: readonly string[]): readonly RawFile[] {
-  const opened = openJob(path);
-  if (!opened.ok) return [];
-  return ["job.json", ...names].flatMap((name) => {
-    const bytes = opened.value.read(name);
-    return bytes === undefined ? [] : [{ name, bytes: bytes.length, sha256: sha256(bytes) }];
-  });
 }
 
 const COVER = ["title", "client", "site", "contractor", "author"] as const;

@@ -2,8 +2,8 @@ import { hostname } from "node:os";
 import { fail, type Issue, ok, type Result } from "#core";
 import { appendStatements } from "#exchange";
 import { type Entry, positionIn, type Signer, type Statement, walkChains } from "#records";
-import { MAX_BLOB_PART_BYTES, type Store } from "#store";
-import { version } from "../version.ts";
+import type { Store } from "#store";
+import { version } from "#text";
 
 /**
  * Writes statements into a job of a log, signed by this device; its announcement comes first where the job does not know it yet.
@@ -40,22 +40,4 @@ export async function appendToLog(
     return refused.length > 0 ? fail(refused.map(({ issue }) => issue)) : ok(true);
   });
   return written.ok ? ok(written.value.entries) : written;
-}
-
-/** Keeps files beside the log, each in parts as the store takes them. Those that are there already change nothing. */
-export async function keepBlobs(
-  store: Store,
-  blobs: ReadonlyMap<string, Uint8Array<ArrayBuffer>>,
-): Promise<Result<true, Issue>> {
-  for (const [hash, bytes] of blobs) {
-    const held = await store.blob(hash);
-    if (!held.ok) return held;
-    if (held.value?.isComplete) continue;
-    for (let offset = 0; offset === 0 || offset < bytes.length; offset += MAX_BLOB_PART_BYTES) {
-      const part = bytes.slice(offset, offset + MAX_BLOB_PART_BYTES);
-      const put = await store.putBlobPart({ hash, size: bytes.length, offset, bytes: part });
-      if (!put.ok) return put;
-    }
-  }
-  return ok(true);
 }

@@ -1,12 +1,12 @@
 import type { DesignElement, ElementResult, Job, JobResults } from "#core";
 import { calibrationFigures, elementFigures } from "#figures";
 import { type ReadJob, writeResultsJson } from "#formats";
-import { sentenceOf } from "#text";
+import { allFindings } from "#report";
+import { sentenceOf, version } from "#text";
 import { fileNames } from "../files/file-names.ts";
-import { version } from "../version.ts";
 import { axisCsv } from "./axis-csv.ts";
 import { limitsToConfirm, verdictCounts } from "./element-table.ts";
-import { allFindings, findingCounts, placeOf } from "./located-finding.ts";
+import { findingCounts, placeOf } from "./located-finding.ts";
 import { verdictCsv } from "./verdict-csv.ts";
 
 export type OutputFile = readonly [name: string, content: string];

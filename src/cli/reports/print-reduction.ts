@@ -1,8 +1,9 @@
+import { allFindings } from "#report";
 import { counted } from "../terminal/counted.ts";
 import type { Terminal } from "../terminal/terminal.ts";
 import type { WorkedOutJob } from "../work-out-job.ts";
 import { elementTable, limitsToConfirm, verdictCounts } from "./element-table.ts";
-import { allFindings, findingLines } from "./located-finding.ts";
+import { findingLines } from "./located-finding.ts";
 import { riskLines } from "./risk-table.ts";
 import { runSection } from "./run-section.ts";
 

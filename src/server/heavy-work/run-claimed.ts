@@ -52,8 +52,8 @@ async function inThread(
   claim: Claim,
   ending: AbortController,
 ): Promise<Result<JsonObject, ReturnType<typeof error>>> {
-  const { entries, input } = JSON.parse(row.input) as { entries: number; input: JsonObject };
-  const order: TaskOrder = { job: row.job, entries };
+  const { input, ...log } = JSON.parse(row.input) as Omit<TaskOrder, "job"> & { readonly input: JsonObject };
+  const order: TaskOrder = { job: row.job, ...log };
   let progress: readonly [number, number] = [0, 0];
   const tick = setInterval(async () => {
     const isWanted = await attemptDatabase(() => keepProgress(db, claim, ...progress));

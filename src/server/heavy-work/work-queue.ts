@@ -1,5 +1,6 @@
 import type { Issue, Result } from "#core";
 import type { JsonObject } from "#records";
+import type { SignedOver } from "./tasks/task.ts";
 
 /** How far a piece of work has come. */
 export type WorkState =
@@ -27,6 +28,8 @@ export interface WorkRequest {
   readonly input: JsonObject;
   /** entries of the job's log to go by, in their order of arrival: what comes later belongs to another piece of work */
   readonly entries: number;
+  /** of the head that the office has signed over exactly these entries */
+  readonly signed?: SignedOver;
   readonly requestedBy: string;
   /** the same key asks for the same piece of work, which is done once, however often it is asked for */
   readonly key: string;

@@ -2,8 +2,10 @@ import { z } from "zod";
 import type { JsonObject } from "#records";
 import type { AppInstance } from "../app-instance.ts";
 import { error } from "../issue.ts";
+import { treeHeads } from "../jobs/tree-heads.ts";
 import type { Office } from "../office.ts";
 import { problem } from "../problem.ts";
+import { storeProblem } from "../sync/store-problem.ts";
 import { requestForJob } from "./request-for-job.ts";
 import { tasks } from "./tasks/registry.ts";
 import type { Work } from "./work-queue.ts";
@@ -15,7 +17,11 @@ const workParams = z.object({ job, work: z.string().min(1).max(100) });
 const names = tasks.map((task) => task.name) as [string, ...string[]];
 const bodySchema = z.strictObject({
   task: z.enum(names).describe(tasks.map(({ name, description }) => `${name}: ${description}`).join(" ")),
-  input: z.record(z.string(), z.unknown()).default({}),
+  // the queue checks the input itself, and names the field that is wrong
+  input: z
+    .record(z.string(), z.unknown())
+    .default({})
+    .meta({ description: "of the task of that title", anyOf: tasks.map(({ inputSchema }) => inputSchema) }),
 });
 
 const workSchema = z
@@ -44,6 +50,7 @@ function answerOf({ id, task, job, requestedBy, requestedAt, attempts, progress 
 
 /** Asking for heavy work, looking how far it is, and fetching what came of it. */
 export async function workRoutes(app: AppInstance, office: Office): Promise<void> {
+  const heads = treeHeads(office);
   const mayRead = office.access.needs("read");
 
   app.post(
@@ -61,7 +68,10 @@ export async function workRoutes(app: AppInstance, office: Office): Promise<void
       const { task, input } = request.body;
       const requestedBy = office.access.personOf(request)?.id ?? "";
       const { job } = request.params;
-      const asked = await requestForJob(office, { task, job, input: input as JsonObject, requestedBy });
+      const head = await heads.head(job);
+      if (!head.ok) return storeProblem(reply, head.error);
+      const order = { task, job, input: input as JsonObject, requestedBy };
+      const asked = await requestForJob(office, order, head.value);
       if (!asked.ok) return problem(reply, 503, asked.error);
       const work = await office.work.request(asked.value);
       if (work.ok) return reply.code(202).send(answerOf(work.value));

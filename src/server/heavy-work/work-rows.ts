@@ -44,11 +44,11 @@ export async function enqueue(
   request: WorkRequest,
   at: string,
 ): Promise<{ readonly row: WorkRow; readonly isNew: boolean }> {
-  const { task, job, input, entries, requestedBy, key } = request;
+  const { task, job, input, entries, signed, requestedBy, key } = request;
   const fresh = { requested_by: requestedBy, requested_at: at, share: shareOf(requestedBy), ...UNTOUCHED };
   const row = await db
     .insertInto("work")
-    .values({ id: randomUUID(), key, task, job, input: JSON.stringify({ entries, input }), ...fresh })
+    .values({ id: randomUUID(), key, task, job, input: JSON.stringify({ entries, signed, input }), ...fresh })
     .onConflict((conflict) =>
       conflict.column("key").doUpdateSet(fresh).where(sql<boolean>`work.state in ('failed', 'cancelled')`),
     )

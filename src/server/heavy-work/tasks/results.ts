@@ -1,13 +1,11 @@
 import { z } from "zod";
-import { fail, ok, reduceJob } from "#core";
-import { folderFromState } from "#exchange";
-import { readJobFolder, writeResultsJson } from "#formats";
-import { foldJob, utf8 } from "#records";
-import { sentenceOf } from "#text";
-import { error } from "../../issue.ts";
-import { version } from "../../version.ts";
-import { keepBlob } from "./keep-blob.ts";
-import { readLog } from "./read-log.ts";
+import { ok, reduceJob } from "#core";
+import { writeResultsJson } from "#formats";
+import { utf8 } from "#records";
+import { sentenceOf, version } from "#text";
+import { definedOnly } from "./defined-only.ts";
+import { keepResult } from "./keep-result.ts";
+import { readLoggedJob } from "./read-logged-job.ts";
 import type { Task } from "./task.ts";
 
 /** More would keep a thread for hours. */
@@ -26,31 +24,14 @@ export const resultsTask: Task<z.output<typeof input>> = {
   name: "results",
   description: "Works the whole job out, with trials if asked for; the result is its results.json.",
   input,
-  run: async ({ job, entries: count }, options, { store, onProgress }) => {
-    const entries = await readLog(store, job, count);
-    if (!entries.ok) return entries;
-    const readBlob = async (blob: string) => {
-      const bytes = await store.readBlob(blob);
-      return bytes.ok ? bytes.value : undefined;
-    };
-    const { folder, findings } = await folderFromState(foldJob(entries.value), entries.value, readBlob);
-    const read = await readJobFolder(folder, () => {});
-    if (read.job === undefined) {
-      const first = [...findings, ...read.findings].find(({ severity }) => severity === "error");
-      return fail(error("work.job", { found: first === undefined ? "" : sentenceOf(first) }));
-    }
-    const results = reduceJob(read.job, { ...definedOnly(options), onProgress });
-    const text = writeResultsJson(read.job, read, results, { version, sentence: sentenceOf });
-    const bytes = utf8(text);
-    const blob = await keepBlob(store, bytes);
-    if (!blob.ok) return blob;
+  run: async (order, options, { store, onProgress }) => {
+    const logged = await readLoggedJob(store, order);
+    if (!logged.ok) return logged;
+    const { job, read } = logged.value;
+    const results = reduceJob(job, { ...definedOnly(options), onProgress });
+    const text = writeResultsJson(job, read, results, { version, sentence: sentenceOf });
     const about = { name: "results.json", type: "application/json" };
-    return ok({ blob: blob.value, bytes: bytes.length, ...about, elements: results.elements.length });
+    const kept = await keepResult(store, utf8(text), about);
+    return kept.ok ? ok({ ...kept.value, elements: results.elements.length }) : kept;
   },
 };
-
-/** Without the keys that were left out: undefined is a value of its own to the compiler. */
-const definedOnly = <T extends object>(options: T) =>
-  Object.fromEntries(Object.entries(options).filter(([, value]) => value !== undefined)) as {
-    [K in keyof T]?: Exclude<T[K], undefined>;
-  };

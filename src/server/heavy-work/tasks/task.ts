@@ -3,11 +3,19 @@ import type { Issue, Result } from "#core";
 import type { JsonObject } from "#records";
 import type { Store } from "#store";
 
+/** What is told of a signed head: the root of the tree, and when it was signed. */
+export interface SignedOver {
+  readonly root: string;
+  readonly at: string;
+}
+
 /** What a piece of work is told, besides its own input. */
 export interface TaskOrder {
   readonly job: string;
   /** entries of the job's log to go by, in their order of arrival: what comes later belongs to another piece of work */
   readonly entries: number;
+  /** of the head that the office has signed over exactly these entries */
+  readonly signed?: SignedOver;
 }
 
 export interface TaskSurroundings {
