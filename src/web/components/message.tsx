@@ -34,9 +34,10 @@ export function ErrorState({ title, children, actions }: MessageProps) {
 /** Something to know while going on. */
 export function Notice({ children, actions }: Pick<MessageProps, "children" | "actions">) {
   return (
-    <aside className={styles["notice"]}>
+    // no landmark: several may stand on a page
+    <div role="note" className={styles["notice"]}>
       <div>{children}</div>
       {actions}
-    </aside>
+    </div>
   );
 }

@@ -9,27 +9,34 @@ interface Named {
   readonly unit: string | undefined;
 }
 
-/** Columns of readings as the job folder names them, without the unit that they carry in their name. */
+/** Columns of readings as the job folder names them, in the order in which people read them. */
 const NAMES: Readonly<Record<string, Named>> = {
-  time: { word: "colTime", unit: undefined },
-  leg: { word: "colLeg", unit: undefined },
-  face: { word: "colFace", unit: undefined },
   depth_m: { word: "colDepth", unit: "m" },
   depth_mm: { word: "colDepth", unit: "mm" },
   count: { word: "colCount", unit: undefined },
+  leg: { word: "colLeg", unit: undefined },
+  face: { word: "colFace", unit: undefined },
   tilt_x_deg: { word: "colTiltX", unit: "°" },
   tilt_y_deg: { word: "colTiltY", unit: "°" },
-  turn_deg: { word: "colTurn", unit: "°" },
-  temperature_c: { word: "colTemperature", unit: "°C" },
   acc_x: { word: "colAccX", unit: undefined },
   acc_y: { word: "colAccY", unit: undefined },
   acc_z: { word: "colAccZ", unit: undefined },
   inclination_deg: { word: "colInclination", unit: "°" },
   azimuth_deg: { word: "colAzimuth", unit: "°" },
+  turn_deg: { word: "colTurn", unit: "°" },
+  time: { word: "colTime", unit: undefined },
+  temperature_c: { word: "colTemperature", unit: "°C" },
   samples: { word: "colSamples", unit: undefined },
   se_tilt_x_deg: { word: "colSeX", unit: "°" },
   se_tilt_y_deg: { word: "colSeY", unit: "°" },
 };
+
+/** Where each column of a table stands in the order in which people read them; those that nobody has named come last. */
+export function readingOrder(columns: readonly string[]): readonly number[] {
+  const order = Object.keys(NAMES);
+  const rank = (column: string) => (order.includes(column) ? order.indexOf(column) : order.length);
+  return columns.map((_, at) => at).toSorted((a, b) => rank(columns[a]!) - rank(columns[b]!));
+}
 
 /** Head of a column in words, with its unit. A column that nobody has named keeps its own name. */
 export function headOf(

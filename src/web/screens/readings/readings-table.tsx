@@ -5,7 +5,7 @@ import { useLanguage } from "../../preferences/use-preferences.ts";
 import { readingsWords } from "../../words/readings/words.ts";
 import { useWords } from "../../words/use-words.ts";
 import type { RunReview } from "../../worker/desk-review.ts";
-import { decimalsOf, headOf } from "./columns.ts";
+import { decimalsOf, headOf, readingOrder } from "./columns.ts";
 import styles from "./readings-screen.module.css";
 
 /** A row as the table shows it, by its place in the run. */
@@ -51,7 +51,18 @@ export function ReadingsList({ review, rows, chosen, onChoose, onStand, onTurn }
         </>
       ),
     },
-    ...table.columns.map((column, at): Column<ShownReading> => {
+    {
+      id: "state",
+      title: word("state"),
+      text: ({ reason }) => (reason === undefined ? word("counts") : word("aside", { reason })),
+      draw: ({ reason }) => (
+        <span className={styles["state"]}>
+          {reason === undefined ? word("counts") : word("aside", { reason })}
+        </span>
+      ),
+    },
+    ...readingOrder(table.columns).map((at): Column<ShownReading> => {
+      const column = table.columns[at]!;
       const { title, unit } = headOf(column, word);
       const decimals = decimalsOf(table, column);
       return {
@@ -66,16 +77,6 @@ export function ReadingsList({ review, rows, chosen, onChoose, onStand, onTurn }
         },
       };
     }),
-    {
-      id: "state",
-      title: word("state"),
-      text: ({ reason }) => (reason === undefined ? word("counts") : word("aside", { reason })),
-      draw: ({ reason }) => (
-        <span className={styles["state"]}>
-          {reason === undefined ? word("counts") : word("aside", { reason })}
-        </span>
-      ),
-    },
   ];
   const standing = rows.find(({ index }) => chosen.has(String(index)));
   return (

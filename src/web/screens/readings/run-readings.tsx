@@ -118,7 +118,11 @@ export function RunReadings({ review }: { readonly review: RunReview }) {
             <ReadingsPlot review={review} standing={standing} />
           </Sheet>
           <Sheet title={word("checks")}>
-            <CheckList checks={review.checks} />
+            {review.element.verdict === undefined ? (
+              <p role="status">{common("working")}</p>
+            ) : (
+              <CheckList checks={review.checks} />
+            )}
             <AcceptanceLine acceptance={review.acceptance} />
           </Sheet>
           <Sheet title={word("findings")}>

@@ -10,7 +10,7 @@ import styles from "./review.module.css";
 export function ElementParts({ element }: { readonly element: string }) {
   const job = useJob();
   const word = useWords(reviewWords);
-  const runs = useAnswer((desk) => desk.runs(job.id), [job.id, job.runs]);
+  const runs = useAnswer((desk) => desk.runs(job.id), [job.id, job.runs, job.entries, job.work.phase]);
   const own = (runs ?? []).filter(({ elementId }) => elementId === element);
   const parts = [
     { to: addressOf.element(job.id, element), text: word("overview") },

@@ -1,5 +1,5 @@
 import type { CriterionSource } from "#core";
-import { formatLevel, formatMeasured, formatProbability, formatUncertainty } from "#text";
+import { formatLevel, formatMeasured, formatProbability, formatTwoDigits, shownAs } from "#text";
 import { measuredText } from "../../components/measured.tsx";
 import { Sheet } from "../../components/page.tsx";
 import { useLanguage } from "../../preferences/use-preferences.ts";
@@ -17,6 +17,7 @@ export function DecidingRule({ view: { row, rules } }: { readonly view: VerdictV
   const { judgement, title, sentence, source, margin } = rule;
   const { unit, standardUncertainty, probabilityWithin, atDownM } = judgement;
   const { value, limit } = measuredText({ value: judgement.value, limit: judgement.limit, unit }, language);
+  const shown = shownAs(unit);
   const facts = [
     { name: word("found"), text: value },
     { name: word("allowed"), text: limit ?? "–" },
@@ -26,7 +27,10 @@ export function DecidingRule({ view: { row, rules } }: { readonly view: VerdictV
     },
     {
       name: word("uncertainty"),
-      text: standardUncertainty === undefined ? "–" : formatUncertainty(standardUncertainty, unit, language),
+      text:
+        standardUncertainty === undefined
+          ? "–"
+          : formatTwoDigits(shown.factor * standardUncertainty, shown.unit, language),
     },
     { name: word("probability"), text: formatProbability(probabilityWithin ?? Number.NaN, language) },
     { name: word("atLevel"), text: formatLevel(-atDownM, language) },

@@ -42,7 +42,7 @@ export const de: Record<keyof typeof en, string> = {
   recordedNone: "Noch ist kein Urteil festgehalten.",
   recordedOld:
     "Messwerte, Regeln oder Ergebnisse haben sich seither geändert. Halten Sie das Urteil neu fest, bevor sich jemand darauf verlässt.",
-  notAccepted: "Messwerte, die seit ihrer letzten Änderung niemand angenommen hat: {runs}.",
+  notAccepted: "Diese Messwerte hat niemand angenommen, so wie sie jetzt sind: {runs}.",
   sign: "Unterschreiben",
   signTitle: "Das Urteil über {element} unterschreiben",
   signText:

@@ -39,7 +39,7 @@ export const en = {
   recordedNone: "No verdict is recorded yet.",
   recordedOld:
     "Readings, rules or results have changed since. Record the verdict again before anybody relies on it.",
-  notAccepted: "Readings that nobody has accepted since they changed: {runs}.",
+  notAccepted: "Nobody has accepted these readings as they are now: {runs}.",
   sign: "Sign",
   signTitle: "Sign for the verdict on {element}",
   signText:
