@@ -2,8 +2,8 @@ import { join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { openSqliteStore } from "#store";
-import { openOfficeTables } from "../../src/server/tables/open-office-tables.ts";
 import { openWorkQueue } from "../../src/server/heavy-work/open-work-queue.ts";
+import { openOfficeTables } from "../../src/server/tables/open-office-tables.ts";
 import { unwrap } from "../support/records.ts";
 import { buildToeline, example, temporaryFolder, toeline } from "./run-toeline.ts";
 

@@ -1,6 +1,6 @@
 import { writeSync } from "node:fs";
-import { openOfficeTables } from "../../src/server/tables/open-office-tables.ts";
 import { openWorkQueue } from "../../src/server/heavy-work/open-work-queue.ts";
+import { openOfficeTables } from "../../src/server/tables/open-office-tables.ts";
 import { unwrap } from "./records.ts";
 
 // A server process as far as heavy work goes: takes requests from its standard input, one JSON a line, until it is killed or the

@@ -14,6 +14,13 @@ export interface PdfOptions {
   readonly paper?: Paper;
 }
 
+/** Reading the fonts takes longer than a short report, so a program keeps its typesetter. What it was given is taken away before each report. */
+const typesetter = kept(async () => {
+  const { NodeCompiler } = await import("@myriaddreamin/typst-ts-node-compiler");
+  const fontBlobs = [...textFonts(), ...fallbackFonts()].map((file) => readFileSync(file));
+  return NodeCompiler.create({ workspace: WORKSPACE, fontArgs: [{ fontBlobs }] });
+});
+
 /** A place that need not exist: everything comes from memory, and nothing outside of it can be read. */
 const WORKSPACE = "/toeline-report";
 
@@ -26,9 +33,8 @@ export async function renderPdf(
   model: ReportModel,
   options: PdfOptions = {},
 ): Promise<Result<Uint8Array, readonly Issue[]>> {
-  const { NodeCompiler } = await import("@myriaddreamin/typst-ts-node-compiler");
-  const fontBlobs = [...textFonts(), ...fallbackFonts()].map((file) => readFileSync(file));
-  const compiler = NodeCompiler.create({ workspace: WORKSPACE, fontArgs: [{ fontBlobs }] });
+  const compiler = await typesetter();
+  compiler.resetShadow();
   const map = (name: string, content: string | Uint8Array) =>
     compiler.mapShadow(join(WORKSPACE, name), Buffer.from(content));
   for (const verdict of VERDICTS) map(`verdict-${verdict}.svg`, symbolDrawing(verdict));
@@ -48,6 +54,15 @@ export async function renderPdf(
   );
   compiler.evictCache(0);
   return pdf.ok ? ok(new Uint8Array(pdf.value)) : fail([notMade(pdf.error)]);
+}
+
+/** Made at the first call and kept. */
+function kept<T>(make: () => Promise<T>): () => Promise<T> {
+  const made: { value?: Promise<T> } = {};
+  return () => {
+    made.value ??= make();
+    return made.value;
+  };
 }
 
 const notMade = (reason: string): Issue => ({
