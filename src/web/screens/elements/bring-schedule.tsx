@@ -4,6 +4,7 @@ import { Button } from "../../components/button.tsx";
 import { ChoiceBar } from "../../components/choice-bar.tsx";
 import { FileDrop } from "../../components/file-drop.tsx";
 import { Sheet } from "../../components/page.tsx";
+import { Progress } from "../../components/progress.tsx";
 import { TextField } from "../../components/text-field.tsx";
 import { elementsWords } from "../../words/elements/words.ts";
 import { useWords } from "../../words/use-words.ts";
@@ -106,7 +107,7 @@ function Proposed({ files, turn, onTaken }: ProposedProps) {
     () => desk().proposeSchedule(job.id, { from: "files", files, fill }, swap),
     [job.id, turn, JSON.stringify(swap), JSON.stringify(fill), job.entries],
   );
-  if (proposal === undefined) return null;
+  if (proposal === undefined) return <Progress label={word("understanding")} done={0} total={0} />;
   const take = async () => {
     const { statements, undo, tubes } = proposal;
     const count = statements.filter(({ kind }) => kind === "element").length;

@@ -46,7 +46,7 @@ export function Proposal(props: ProposalProps) {
       title={word("understood")}
       actions={
         count === 0 ? null : (
-          <Button weight="main" isPending={isBusy} onPress={() => void take()}>
+          <Button weight="main" onPress={() => void take()}>
             {word("take", { count })}
           </Button>
         )

@@ -77,6 +77,7 @@ export const de: Record<keyof typeof en, string> = {
     "{element} steht schon in der Liste. Wählen Sie einen anderen Namen, oder ändern Sie es in der Liste.",
   added: "{count, plural, one {# Element geschrieben} other {# Elemente geschrieben}}.",
   addedTubes: "{count, plural, one {# Rohr geschrieben} other {# Rohre geschrieben}}.",
+  understanding: "Die Zeilen werden gelesen",
   understood: "Was verstanden wurde",
   understoodText:
     "{fresh, plural, =0 {Kein neues Element} one {# neues Element} other {# neue Elemente}}, {changed, plural, =0 {keines geändert} one {# geändert} other {# geändert}}, {same, plural, =0 {keines unverändert} one {# unverändert} other {# unverändert}}.",

@@ -73,6 +73,7 @@ export const en = {
   typeTwice: "{element} is in the schedule already. Choose another name, or change it in the schedule.",
   added: "{count, plural, one {# element written} other {# elements written}}.",
   addedTubes: "{count, plural, one {# tube written} other {# tubes written}}.",
+  understanding: "Reading the lines",
   understood: "What was understood",
   understoodText:
     "{fresh, plural, =0 {No new element} one {# new element} other {# new elements}}, {changed, plural, =0 {none changed} one {# changed} other {# changed}}, {same, plural, =0 {none as it was} one {# as it was} other {# as they were}}.",
