@@ -69,9 +69,7 @@ function foundText(
     case "passes":
       return outcome === "look" ? word("foundPassesAt", { at }) : word("foundPasses", { count: found });
     case "gaps":
-      return outcome === "look"
-        ? word("foundGapsAt", { count: found, at })
-        : word("foundGaps", { count: found });
+      return outcome === "look" ? word("foundGapsAt", { count: found, at }) : word("foundGaps");
     default:
       return word("foundDepthReturn", { found: text(found) });
   }

@@ -60,7 +60,7 @@ export const de: Record<keyof typeof en, string> = {
   foundPasses: "{count, plural, one {# Messstelle} other {# Messstellen}} mehr als einmal gemessen",
   foundPassesAt: "sie weichen um mehr als ihre Unsicherheit ab, am meisten bei {at}",
   foundDepthReturn: "{found} daneben",
-  foundGaps: "{count, plural, =0 {keine} one {# Lücke} other {# Lücken}}",
+  foundGaps: "keine gefunden",
   foundGapsAt: "{count, plural, one {# Lücke} other {# Lücken}}, die erste unter {at}",
   findings: "Befunde",
   changes: "Was zurückgestellt und wieder aufgenommen wurde",

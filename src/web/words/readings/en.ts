@@ -59,7 +59,7 @@ export const en = {
   foundPasses: "{count, plural, one {# station} other {# stations}} read more than once",
   foundPassesAt: "they differ by more than their uncertainty, most at {at}",
   foundDepthReturn: "{found} off",
-  foundGaps: "{count, plural, =0 {none} one {# gap} other {# gaps}}",
+  foundGaps: "none found",
   foundGapsAt: "{count, plural, one {# gap} other {# gaps}}, the first below {at}",
   findings: "Findings",
   changes: "What was set aside and put back",
