@@ -5,14 +5,13 @@ import { Button } from "../../components/button.tsx";
 import { ChoiceBar } from "../../components/choice-bar.tsx";
 import { NumberField } from "../../components/number-field.tsx";
 import { Sheet } from "../../components/page.tsx";
-import { tell } from "../../components/toast.tsx";
 import { readTypedNumber } from "../../components/typed-number.ts";
 import { useLanguage } from "../../preferences/use-preferences.ts";
 import { allowancesWords } from "../../words/allowances/words.ts";
 import { useWords } from "../../words/use-words.ts";
 import type { JobView } from "../../worker/desk.ts";
-import { desk } from "../../worker/desk-client.ts";
 import type { AllowancesView } from "../../worker/desk-set-up.ts";
+import { writeWithUndo } from "../write-with-undo.ts";
 import styles from "./allowances-screen.module.css";
 import { TrialOf } from "./trial-of.tsx";
 
@@ -41,8 +40,7 @@ export function DecisionRule({ job, view }: { readonly job: JobView; readonly vi
     const say = ({ rule: name, probability }: Decision) => [
       { kind: "job", body: { set: { decision: { rule: name, probability } } } },
     ];
-    const written = await desk().write(job.id, say(decision));
-    if (written.ok) tell({ text: word("decisionSaved"), undo: () => void desk().write(job.id, say(held)) });
+    await writeWithUndo(job.id, say(decision), say(held), word("decisionSaved"));
   };
   return (
     <Sheet title={word("decisionTitle")}>

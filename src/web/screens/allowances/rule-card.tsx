@@ -1,7 +1,6 @@
 import { criterion, elementKind, type Language, VERDICTS, type Verdict } from "#core";
 import { verdictWords } from "#text";
 import { Button } from "../../components/button.tsx";
-import { tell } from "../../components/toast.tsx";
 import { VerdictShape } from "../../components/verdict-badge.tsx";
 import { useLanguage } from "../../preferences/use-preferences.ts";
 import { allowancesWords } from "../../words/allowances/words.ts";
@@ -9,6 +8,7 @@ import { useWords } from "../../words/use-words.ts";
 import type { JobView } from "../../worker/desk.ts";
 import { desk } from "../../worker/desk-client.ts";
 import type { RuleView } from "../../worker/desk-set-up.ts";
+import { writeWithUndo } from "../write-with-undo.ts";
 import { AllowanceDrawing } from "./allowance-drawing.tsx";
 import styles from "./allowances-screen.module.css";
 import { SourceLine } from "./source-line.tsx";
@@ -33,12 +33,10 @@ export function RuleCard({
     { kind: "criterion", body: { criterion: rule.id, set: { withdrawn } } },
   ];
   const withdraw = async () => {
-    const written = await desk().write(job.id, say(true));
-    if (written.ok) tell({ text: word("withdrawn"), undo: () => void desk().write(job.id, say(false)) });
+    await writeWithUndo(job.id, say(true), say(false), word("withdrawn"));
   };
   const writeOut = async (ofSet: number) => {
-    const written = await desk().write(job.id, await desk().takeSetApart(job.id, ofSet));
-    if (written.ok) tell({ text: word("wroteOut") });
+    await writeWithUndo(job.id, await desk().takeSetApart(job.id, ofSet), [], word("wroteOut"));
   };
   return (
     <article className={styles["rule"]} aria-label={`${title}: ${rule.sentence}`}>

@@ -6,15 +6,14 @@ import { ChoiceField } from "../../components/choice-field.tsx";
 import { FindingList } from "../../components/finding-list.tsx";
 import { Sheet } from "../../components/page.tsx";
 import { TextField } from "../../components/text-field.tsx";
-import { tell } from "../../components/toast.tsx";
 import { useLanguage } from "../../preferences/use-preferences.ts";
 import { allowancesWords } from "../../words/allowances/words.ts";
 import { useWords } from "../../words/use-words.ts";
 import type { JobView } from "../../worker/desk.ts";
-import { desk } from "../../worker/desk-client.ts";
 import type { AllowancesView, RuleView } from "../../worker/desk-set-up.ts";
 import { ruleStatement } from "../../worker/set-up/rule-statement.ts";
 import { useAnswer } from "../../worker/use-answer.ts";
+import { writeWithUndo } from "../write-with-undo.ts";
 import { AllowanceDrawing } from "./allowance-drawing.tsx";
 import styles from "./allowances-screen.module.css";
 import { AppliesToFields } from "./applies-to-fields.tsx";
@@ -53,15 +52,13 @@ export function RuleForm({ job, view, before, onDone }: RuleFormProps) {
   const write = async () => {
     setPressed(true);
     if (!isReady) return;
-    const written = await desk().write(job.id, [ruleStatement(draft)]);
-    setTrouble(written.ok ? [] : written.error);
-    if (!written.ok) return;
     const back =
       before === undefined
         ? { kind: "criterion", body: { criterion: draft.id, set: { withdrawn: true } } }
         : ruleStatement(before);
-    tell({ text: word("written"), undo: () => void desk().write(job.id, [back]) });
-    onDone();
+    const failed = await writeWithUndo(job.id, [ruleStatement(draft)], [back], word("written"));
+    setTrouble(failed);
+    if (failed.length === 0) onDone();
   };
   return (
     <div className={styles["form"]}>

@@ -3,15 +3,14 @@ import type { Issue } from "#core";
 import { Button } from "../../components/button.tsx";
 import { FindingList } from "../../components/finding-list.tsx";
 import { Sheet } from "../../components/page.tsx";
-import { tell } from "../../components/toast.tsx";
 import { useLanguage } from "../../preferences/use-preferences.ts";
 import { allowancesWords } from "../../words/allowances/words.ts";
 import { useWords } from "../../words/use-words.ts";
 import type { JobView } from "../../worker/desk.ts";
-import { desk } from "../../worker/desk-client.ts";
 import type { RuleSetView, RuleView } from "../../worker/desk-set-up.ts";
 import { ruleStatement } from "../../worker/set-up/rule-statement.ts";
 import { useAnswer } from "../../worker/use-answer.ts";
+import { writeWithUndo } from "../write-with-undo.ts";
 import styles from "./allowances-screen.module.css";
 import { SourceLine } from "./source-line.tsx";
 
@@ -24,17 +23,12 @@ export function RuleSets({ job, held }: { readonly job: JobView; readonly held: 
     useAnswer((asked) => asked.ruleSets(job.id, language), [job.id, language, job.elements.length]) ?? [];
   const here = new Set(held.map(({ id }) => id));
   const copy = async ({ rules }: RuleSetView) => {
-    const written = await desk().write(job.id, rules.map(ruleStatement));
-    setTrouble(written.ok ? [] : written.error);
-    if (!written.ok) return;
     const undo = rules.map(({ id }) => ({
       kind: "criterion",
       body: { criterion: id, set: { withdrawn: true } },
     }));
-    tell({
-      text: word("copied", { count: rules.length }),
-      undo: () => void desk().write(job.id, undo),
-    });
+    const text = word("copied", { count: rules.length });
+    setTrouble(await writeWithUndo(job.id, rules.map(ruleStatement), undo, text));
   };
   return (
     <>

@@ -13,11 +13,11 @@ import { desk } from "../../worker/desk-client.ts";
 import type { ScheduleProposal, Swap, TypedRow } from "../../worker/desk-set-up.ts";
 import { readFiles } from "../../worker/read-files.ts";
 import { useAnswer } from "../../worker/use-answer.ts";
+import { writeWithUndo } from "../write-with-undo.ts";
 import { Proposal } from "./proposal.tsx";
 import { remainingLines } from "./remaining-lines.ts";
 import { SAMPLE } from "./sample.ts";
 import { TypeElement } from "./type-element.tsx";
-import { writeWithUndo } from "./write-with-undo.ts";
 
 type Way = "paste" | "file" | "type";
 

@@ -9,12 +9,12 @@ import { useWords } from "../../words/use-words.ts";
 import type { ElementRow } from "../../worker/desk.ts";
 import { desk } from "../../worker/desk-client.ts";
 import type { TypedRow } from "../../worker/desk-set-up.ts";
+import { writeWithUndo } from "../write-with-undo.ts";
 import { CellFields } from "./cell-fields.tsx";
 import { cellsOfRow } from "./cells-of-row.ts";
 import { ELEMENT_FIELDS, KIND } from "./element-fields.ts";
 import { KindField } from "./kind-field.tsx";
 import { changedCells, typedCells } from "./typed-cells.ts";
-import { writeWithUndo } from "./write-with-undo.ts";
 
 const FIELDS = [KIND, ...ELEMENT_FIELDS];
 const EMPTIES = /^[-–—−]$/;

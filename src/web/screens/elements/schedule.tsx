@@ -8,12 +8,12 @@ import { useLanguage } from "../../preferences/use-preferences.ts";
 import { elementsWords } from "../../words/elements/words.ts";
 import { useWords } from "../../words/use-words.ts";
 import type { JobView } from "../../worker/desk.ts";
+import { writeWithUndo } from "../write-with-undo.ts";
 import { EditElements } from "./edit-elements.tsx";
 import styles from "./elements-screen.module.css";
 import { filterRows, orderRows } from "./order-rows.ts";
 import { useScheduleColumns } from "./schedule-columns.tsx";
 import { TubesOf } from "./tubes-of.tsx";
-import { writeWithUndo } from "./write-with-undo.ts";
 
 /** The schedule as a table, with what can be done to the chosen elements. */
 export function Schedule({ job }: { readonly job: JobView }) {

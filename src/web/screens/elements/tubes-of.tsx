@@ -13,11 +13,11 @@ import type { JobView } from "../../worker/desk.ts";
 import { desk } from "../../worker/desk-client.ts";
 import type { TypedRow } from "../../worker/desk-set-up.ts";
 import { useAnswer } from "../../worker/use-answer.ts";
+import { writeWithUndo } from "../write-with-undo.ts";
 import { CellFields } from "./cell-fields.tsx";
 import { TUBE_FIELDS } from "./element-fields.ts";
 import styles from "./elements-screen.module.css";
 import { typedCells } from "./typed-cells.ts";
-import { writeWithUndo } from "./write-with-undo.ts";
 
 /** The access tubes of the chosen element. */
 export function TubesOf({ job, element }: { readonly job: JobView; readonly element: string }) {

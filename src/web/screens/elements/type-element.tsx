@@ -8,12 +8,12 @@ import { elementsWords } from "../../words/elements/words.ts";
 import { useWords } from "../../words/use-words.ts";
 import { desk } from "../../worker/desk-client.ts";
 import type { TypedRow } from "../../worker/desk-set-up.ts";
+import { writeWithUndo } from "../write-with-undo.ts";
 import { CellFields } from "./cell-fields.tsx";
 import { ELEMENT_FIELDS } from "./element-fields.ts";
 import styles from "./elements-screen.module.css";
 import { KindField } from "./kind-field.tsx";
 import { typedCells } from "./typed-cells.ts";
-import { writeWithUndo } from "./write-with-undo.ts";
 
 /** One element, typed. Its cells stay in the form: the next one is often alike. */
 export function TypeElement() {

@@ -5,9 +5,9 @@ import { elementsWords } from "../../words/elements/words.ts";
 import { useWords } from "../../words/use-words.ts";
 import type { JobView } from "../../worker/desk.ts";
 import { useAnswer } from "../../worker/use-answer.ts";
+import { writeWithUndo } from "../write-with-undo.ts";
 import styles from "./elements-screen.module.css";
 import { naturalOrder } from "./natural-order.ts";
-import { writeWithUndo } from "./write-with-undo.ts";
 
 /** Elements that were withdrawn, each with its way back. */
 export function Withdrawn({ job }: { readonly job: JobView }) {
