@@ -13,7 +13,7 @@ const sources = readdirSync(root, { recursive: true, encoding: "utf8" })
 
 /** A finding code: words with hyphens, at least two parts with dots between them. */
 const CODE = /^[a-z]+(?:-[a-z0-9]+)*(?:\.[a-z0-9]+(?:-[a-z0-9]+)*)+$/;
-const FILE_NAME = /\.(?:ts|tsx|js|mjs|json|csv|xlsx|txt|md|svg|png|pdf|html|zip)$/;
+const FILE_NAME = /\.(?:ts|tsx|js|mjs|json|csv|xlsx|txt|md|svg|png|pdf|docx|html|zip)$/;
 
 /** Ways in which the program names a code: `code: "…"`, `reason: "…"`, `error("…"`, `warning("…"`, `note("…"`. */
 const NAMED = /(?:\b(?:code|reason)\s*:|\b(?:error|warning|note|notMeasured)\s*\()\s*"([^"]+)"/g;

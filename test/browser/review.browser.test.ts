@@ -168,7 +168,7 @@ async function recordAndSign(page: Page, element: string): Promise<void> {
   await page.getByRole("button", { name: "Sign", exact: true }).press("Enter");
   const dialog = page.getByRole("dialog", { name: `Sign for the verdict on ${element}` });
   await dialog.waitFor();
-  const name = /Signing as (.+), now\./.exec(await dialog.textContent())![1]!;
+  const name = /Signing as (.+), now\./.exec((await dialog.textContent()) ?? "")![1]!;
   await dialog.getByText("Approved by").click();
   await dialog.getByLabel("Type your name").fill(name);
   const sign = dialog.getByRole("button", { name: "Sign", exact: true });

@@ -103,6 +103,7 @@ test("exchanged coordinates are put right by one press; a change and a withdrawa
   await changed.waitFor();
   await page.getByRole("button", { name: "Undo" }).click();
   await changed.waitFor({ state: "detached" });
+  expect(await changed.count()).toBe(0);
   await page.getByRole("button", { name: "Withdraw" }).click();
   await page.getByRole("button", { name: "Put H2 back" }).click();
   await page.getByText("H2 is back in the schedule").waitFor();

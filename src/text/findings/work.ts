@@ -11,5 +11,5 @@ export const workSentences: Sentences = {
   "work.unknown": "There is no such piece of work in this job.",
   "work.not-yours": "This work was asked for by somebody else. Who manages the job can cancel it.",
   "work.no-file": "There is no file to fetch: {found}.",
-  "work.job": "The job cannot be worked out as its log stands: {found}",
+  "work.job": "The job cannot be worked out as its log stands ({found}).",
 };

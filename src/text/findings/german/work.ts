@@ -12,5 +12,5 @@ export const workSentences: Sentences = {
   "work.unknown": "Einen solchen Auftrag gibt es in diesem Projekt nicht.",
   "work.not-yours": "Diesen Auftrag hat jemand anderes gegeben. Wer das Projekt leitet, kann ihn abbrechen.",
   "work.no-file": "Es gibt keine Datei zum Abholen: {found}.",
-  "work.job": "Aus dem jetzigen Stand lässt sich nichts berechnen: {found}",
+  "work.job": "Aus dem jetzigen Stand lässt sich nichts berechnen ({found}).",
 };

@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { CLOSURE_MODELS, type ClosureModel, PATH_METHODS, type PathMethodId } from "#core";
 import { useJob } from "../../app/job-frame.tsx";
-import { Button, LinkButton } from "../../components/button.tsx";
+import { Button } from "../../components/button.tsx";
 import { ChoiceField } from "../../components/choice-field.tsx";
 import { FigureView } from "../../components/figure-view.tsx";
 import { Notice } from "../../components/message.tsx";
@@ -52,9 +52,6 @@ export function ElementPath({ element, path }: { readonly element: string; reado
           <Button weight={path.acceptance.state === "accepted" ? "plain" : "main"} onPress={accept}>
             {word(path.acceptance.state === "waiting" ? "accept" : "acceptAgain")}
           </Button>
-          <LinkButton to={`${addressOf.plan(job.id)}/space?element=${encodeURIComponent(element)}`}>
-            {word("space")}
-          </LinkButton>
           <ReviewTools
             previous={previous}
             next={next}

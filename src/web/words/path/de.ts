@@ -51,7 +51,6 @@ export const de: Record<keyof typeof en, string> = {
   acrossTrial: "Quer, Versuch",
   plan: "Grundriss",
   section: "Schnitt",
-  space: "Räumlich ansehen",
   notJudgeable:
     "Die Richtungsbezüge dieser Messreihe stimmen nicht überein: Ihr Verlauf wird gezeigt, aber nicht nach ihm geurteilt.",
   "method-minimum-curvature": "Geringste Krümmung",

@@ -50,7 +50,6 @@ export const en = {
   acrossTrial: "Across, trial",
   plan: "Plan",
   section: "Section",
-  space: "Look at it in 3-D",
   notJudgeable: "The references of this run do not agree: its path is shown, but it is not judged by it.",
   "method-minimum-curvature": "Minimum curvature",
   "method-balanced-tangential": "Balanced tangential",

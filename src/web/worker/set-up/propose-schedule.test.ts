@@ -1,10 +1,15 @@
 import { expect, test } from "vitest";
 import { folderFromFiles, readJobFolder } from "#formats";
 import { foldJob, walkChains } from "#records";
+import {
+  EMPTY_LOG,
+  exportFolder,
+  type LoggedJob,
+  writeStatements,
+} from "../../../../test/support/exchange.ts";
 import type { NewStatement } from "../desk.ts";
 import type { ScheduleInput, ScheduleProposal, Swap } from "../desk-set-up.ts";
 import { proposeSchedule } from "./propose-schedule.ts";
-import { EMPTY_LOG, exportFolder, type LoggedJob, writeStatements } from "../../../../test/support/exchange.ts";
 
 const START: NewStatement = { kind: "job", body: { set: { name: "Wall, invented", crs: "local" } } };
 
