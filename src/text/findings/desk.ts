@@ -17,4 +17,10 @@ export const deskSentences: Sentences = {
     "No verdict on {element} is recorded yet. Nothing was signed: record the verdict first.",
   "desk.not-worked-out":
     "{element} is not worked out yet. Nothing was recorded: wait until it is, then try again.",
+  "desk.office-silent":
+    "The office did not answer. Everything on this device is safe: check the connection, then try again.",
+  "desk.office-refused":
+    "The office did not give it (answer {status}). Ask whoever runs it whether you may see this, or send what is on this device first.",
+  "desk.proof-does-not-fit":
+    "The path that the office gave does not lead from this entry to the head that it signed. Keep a copy of the job folder and ask the office what happened.",
 };

@@ -98,4 +98,28 @@ export const screens: readonly Screen[] = [
     title: { en: "Verdict", de: "Urteil" },
     load: () => import("./verdict/verdict-screen.tsx"),
   },
+  {
+    id: "overview",
+    place: "job",
+    path: "overview",
+    group: "job",
+    title: { en: "Overview", de: "Übersicht" },
+    load: () => import("./overview/overview-screen.tsx"),
+  },
+  {
+    id: "history",
+    place: "job",
+    path: "history",
+    group: "record",
+    title: { en: "History", de: "Aufzeichnung" },
+    load: () => import("./history/history-screen.tsx"),
+  },
+  {
+    id: "conflicts",
+    place: "job",
+    path: "conflicts",
+    group: "record",
+    title: { en: "Conflicts", de: "Konflikte" },
+    load: () => import("./conflicts/conflicts-screen.tsx"),
+  },
 ];

@@ -60,6 +60,7 @@ import { OpenJob } from "./jobs/open-job.ts";
 import type { JobNow } from "./jobs/worked-job.ts";
 import { Listeners } from "./listeners.ts";
 import { loggerDesk } from "./logger/logger-desk.ts";
+import { recordDesk } from "./record/record-desk.ts";
 import { reviewDesk } from "./review/review-desk.ts";
 import { allowancesView, rulePreview } from "./set-up/allowances-view.ts";
 import { proposeSchedule } from "./set-up/propose-schedule.ts";
@@ -97,6 +98,20 @@ export class DeskInWorker implements Desk {
       author: () => this.#author,
       write: (job, statements) => this.#write(job, statements),
       setRows: (kind, job, run, places, reason) => this.#write(job, rowStatements(kind, run, places, reason)),
+    }),
+  );
+  readonly record = proxy(
+    recordDesk({
+      now: (job) => this.#now(job),
+      readBlob: async (blob) => {
+        const opened = await this.#opened;
+        const bytes = opened.ok ? await opened.value.store.readBlob(blob) : undefined;
+        return bytes?.ok ? bytes.value : undefined;
+      },
+      device: async () => {
+        const opened = await this.#opened;
+        return opened.ok ? opened.value.device.publicKey() : undefined;
+      },
     }),
   );
   readonly logger = proxy(

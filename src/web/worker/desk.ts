@@ -23,6 +23,7 @@ import type {
 import type { FieldState, JsonObject, JsonValue, ThingState } from "#records";
 import type { SyncStatus } from "#sync";
 import type { DeskLogger } from "./desk-logger.ts";
+import type { DeskRecord } from "./desk-record.ts";
 import type { DeskReview } from "./desk-review.ts";
 import type { SetUpDesk } from "./desk-set-up.ts";
 
@@ -267,6 +268,8 @@ export interface Author {
 export interface Desk extends SetUpDesk {
   /** inbox, readings, path, repeats, verdict and signature */
   readonly review: DeskReview & ProxyMarked;
+  /** history and proof, conflicts, overview, devices, check of a file */
+  readonly record: DeskRecord & ProxyMarked;
   /** files of loggers, and their mapping */
   readonly logger: DeskLogger & ProxyMarked;
 

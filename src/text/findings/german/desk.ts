@@ -19,4 +19,10 @@ export const deskSentences: Sentences = {
     "Zu {element} ist noch kein Urteil festgehalten. Es wurde nichts unterschrieben: Halten Sie zuerst das Urteil fest.",
   "desk.not-worked-out":
     "{element} ist noch nicht ausgewertet. Es wurde nichts festgehalten: Warten Sie, bis es so weit ist, und versuchen Sie es wieder.",
+  "desk.office-silent":
+    "Das Büro hat nicht geantwortet. Auf diesem Gerät ist alles sicher: Prüfen Sie die Verbindung und versuchen Sie es wieder.",
+  "desk.office-refused":
+    "Das Büro gibt es nicht heraus (Antwort {status}). Fragen Sie, wer es betreibt, ob Sie es sehen dürfen, oder senden Sie zuerst, was auf diesem Gerät ist.",
+  "desk.proof-does-not-fit":
+    "Der Weg, den das Büro nennt, führt nicht von diesem Eintrag zu dem Stand, den es unterschrieben hat. Bewahren Sie eine Kopie des Auftragsordners auf und fragen Sie im Büro, was geschehen ist.",
 };

@@ -1,6 +1,10 @@
-/** Gives the person a text as a file. */
-export function saveFile(name: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+/** Gives the person a file. @param type media type; a text is JSON unless it says otherwise. */
+export function saveFile(
+  name: string,
+  content: string | Uint8Array<ArrayBuffer>,
+  type = "application/json",
+): void {
+  const address = URL.createObjectURL(new Blob([content], { type }));
   const link = document.createElement("a");
   link.href = address;
   link.download = name;

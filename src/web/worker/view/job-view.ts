@@ -1,4 +1,4 @@
-import type { DesignElement, ElementResult, Issue, Job, Verdict } from "#core";
+import type { DesignElement, ElementResult, Issue, Job, SurveyRun, Verdict } from "#core";
 import type { ElementRow, FindingCounts, JobView, Waiting } from "../desk.ts";
 import { groupBy } from "../group-by.ts";
 import type { WorkedElement } from "../jobs/kept-results.ts";
@@ -107,14 +107,33 @@ function countVerdicts(elements: readonly ElementRow[]): Readonly<Record<Verdict
   return counts;
 }
 
-/** Elements of which a field, or a field of one of their tubes or runs, has two values. */
+/**
+ * Elements whose result a field with two values can change: their own, those of their tubes and runs, of instruments and calibrations
+ * that their runs were made with, and of the job and its rules, which are everybody's.
+ */
 export function elementsInConflict({ log, read }: JobNow): ReadonlySet<string> {
-  const elementOfRun = new Map(read.job?.runs.map(({ id, elementId }) => [id, elementId]));
+  const runs = read.job?.runs ?? [];
+  const all = () => read.job?.elements.map(({ id }) => id) ?? [];
+  const measured = (is: (run: SurveyRun) => boolean) => runs.filter(is).map(({ elementId }) => elementId);
   return new Set(
     log.state.conflicts.flatMap(({ thing }) => {
       const [type, first = ""] = thing.split("/").map(decodeURIComponent);
-      if (type === "element" || type === "tube") return [first];
-      return type === "run" ? (elementOfRun.get(first) ?? []) : [];
+      switch (type) {
+        case "element":
+        case "tube":
+          return [first];
+        case "run":
+          return measured(({ id }) => id === first);
+        case "instrument":
+          return measured(({ instrumentId }) => instrumentId === first);
+        case "calibration":
+          return measured(({ calibrationIds }) => calibrationIds.includes(first));
+        case "job":
+        case "criterion":
+          return all();
+        default:
+          return [];
+      }
     }),
   );
 }

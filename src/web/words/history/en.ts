@@ -1,0 +1,53 @@
+/** Texts of the history of a job. */
+export const en = {
+  title: "History",
+  lead: "Everything that was written down, the newest first: who, on which device, and why. Nothing is ever taken out.",
+  proof: "Show proof",
+  evidence: "Save evidence file",
+  evidenceDone: "The evidence file is saved. Anybody can check it, without an account: Check a file.",
+  evidenceFailed: "No evidence file: {why}",
+  about: "Element or run",
+  aboutHint: "P12 or P12-1; empty for all",
+  show: "Shown",
+  all: "Everything",
+  asideOnly: "Set aside and put back",
+  list: "Entries",
+  wall: "When (clock of the device)",
+  what: "What",
+  aboutColumn: "About",
+  details: "Written",
+  reason: "Why",
+  author: "Who",
+  device: "Device",
+  number: "Number there",
+  arrival: "Place here",
+  more: "Show older ones ({count} left)",
+  emptyTitle: "Nothing is written down yet",
+  emptyText: "Set the job up or bring readings in: every step stands here from then on.",
+  noneTitle: "No entry fits",
+  noneText: "Shorten what is typed under Element or run, or show everything.",
+  noneAction: "Show everything",
+  brokenGap:
+    "Entries {from} to {to} of {device} have not arrived. {waiting, plural, =0 {} one {# later entry does not count until they do.} other {# later entries do not count until they do.}}",
+  brokenFork:
+    "{device} has written two things under number {from}. What follows there does not count until somebody settles it.",
+  brokenLink:
+    "Entry {from} of {device} does not fit the one before it: one of them was changed. What follows there does not count.",
+  proofTitle: "Proof of entry {sequence} of {device}",
+  proofAsking: "Being checked …",
+  signedTitle: "Who wrote it",
+  signedGood:
+    "The signature of the device fits: nothing in this entry has changed since {author} wrote it there.",
+  officeTitle: "Whether it is part of the record",
+  officeGood:
+    "It is entry {place} of {size} in the order in which the office received them. {steps, plural, =0 {It is the only one, and is the head itself.} one {One more hash leads from it to the head that the office has signed.} other {# more hashes lead from it to the head that the office has signed.}} All of it was worked out on this device, not believed.",
+  officeHead: "Head of {when} by the clock of the office",
+  officeNone: "Nothing can be shown yet: {why}",
+  notShownTitle: "What this does not show",
+  notShown:
+    "The time is what the clock of the device showed ({when}): nobody has proved it. Whether the office has shown others another record is seen when heads are compared, such as those printed on reports.",
+  entryId: "Entry",
+  deviceKey: "Key of the device",
+  headRoot: "Root of the head",
+  officeKey: "Key of the office",
+};

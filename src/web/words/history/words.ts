@@ -1,0 +1,5 @@
+import { catalogue } from "../catalogue.ts";
+import { de } from "./de.ts";
+import { en } from "./en.ts";
+
+export const historyWords = catalogue(en, de);
