@@ -175,6 +175,27 @@ describe("a device that keeps in step", () => {
     await expect.poll(async () => unwrap(await here.size(JOB)), { timeout: 20_000 }).toBe(2);
   });
 
+  test("what the office tells while a run is under way is fetched soon after it, not minutes later", async () => {
+    const store = await storeWith((await Pen.start(1)).entries);
+    const told = { format: "toeline-live/1", job: JOB, era: 1, size: 99 };
+    const kept = keepSynchronized(store, office.client(anna), JOB, {
+      timers: clock.timers,
+      clock: clock.clock,
+      random: () => 0.5,
+      // a line that opens and speaks before the run that made it has come to its end
+      connect: () => {
+        const socket = Object.assign(new EventTarget(), { close: () => {} });
+        queueMicrotask(() =>
+          socket.dispatchEvent(new MessageEvent("message", { data: JSON.stringify(told) })),
+        );
+        return socket as unknown as WebSocket;
+      },
+    });
+    ends.push(() => kept.stop());
+    const { nextTry } = await kept.sendNow();
+    expect(nextTry!.getTime() - clock.now).toBe(PAUSES.gathering);
+  });
+
   test("several tabs over one store at once end with every entry at the office once", async () => {
     const pen = await Pen.start(1);
     const store = await storeWith(pen.entries);

@@ -86,6 +86,8 @@ class Loop implements Synchronizer {
   #running: Promise<void> | undefined;
   /** something was written since the run under way began */
   #isMoreWritten = false;
+  /** the office told that it has grown since the run under way began */
+  #isMoreThere = false;
   #isStopped = false;
   #isSending = false;
   #isCountDue = false;
@@ -123,9 +125,12 @@ class Loop implements Synchronizer {
       // a sign of life; whether there is something to fetch is told by the place it names
       onMessage: ({ size }) => {
         this.#heard();
-        if (size !== this.#sizeThere && this.#running === undefined)
-          this.#schedule(spread(PAUSES.gathering, this.#random()));
+        const isNews = size !== this.#sizeThere;
         this.#sizeThere = size;
+        if (!isNews) return;
+        // a run under way may have asked before the office grew
+        if (this.#running === undefined) this.#schedule(spread(PAUSES.gathering, this.#random()));
+        else this.#isMoreThere = true;
       },
       onEnd: () => {
         if (this.#running === undefined && this.#failures === 0)
@@ -183,6 +188,7 @@ class Loop implements Synchronizer {
 
   async #runOnce(): Promise<void> {
     this.#isMoreWritten = false;
+    this.#isMoreThere = false;
     const now = this.#clock().getTime();
     const isThorough = now - this.#thoroughAt >= THOROUGH_MS;
     const hasUnsent = (this.#status.unsent?.entries ?? 0) > 0;
@@ -220,7 +226,7 @@ class Loop implements Synchronizer {
 
   #pauseAfter(stoppedBy: Issue | undefined): number {
     if (stoppedBy === undefined) {
-      if (this.#isMoreWritten) return PAUSES.gathering;
+      if (this.#isMoreWritten || this.#isMoreThere) return PAUSES.gathering;
       return spread(this.#live.isOpen() ? PAUSES.live : PAUSES.polling, this.#random());
     }
     if (NEEDS_A_PERSON.has(stoppedBy.code)) return spread(PAUSES.longest, this.#random());
